@@ -1,0 +1,17 @@
+// Files that are compiled into the program: rules, example boilers, schema.
+#pragma once
+
+#include <span>
+#include <string_view>
+
+namespace steamworthy::assets {
+
+struct Asset {
+  std::string_view name;   ///< path below the source folder: "rules/us-marine.toml"
+  std::string_view bytes;
+};
+
+/// The rules that ship with the program, by file name.
+std::span<const Asset> rules();
+
+}  // namespace steamworthy::assets

@@ -1,0 +1,6 @@
+file(GLOB rule_files CONFIGURE_DEPENDS ${CMAKE_SOURCE_DIR}/rules/*.toml)
+embed_files(${CMAKE_BINARY_DIR}/embedded/rules.cc rules ${rule_files})
+add_library(embedded_assets STATIC ${CMAKE_BINARY_DIR}/embedded/rules.cc)
+target_include_directories(embedded_assets PRIVATE ${CMAKE_SOURCE_DIR}/app)
+target_link_libraries(embedded_assets PRIVATE steamworthy_options)
+target_link_libraries(room_assets INTERFACE embedded_assets)

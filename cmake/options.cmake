@@ -1,0 +1,17 @@
+# Compiler flags that every room shares.
+#
+# -ffp-contract=off and an unvectorised Eigen keep native figures equal, bit for
+# bit, to those that the same source gives when compiled to WebAssembly.
+add_library(steamworthy_options INTERFACE)
+target_compile_features(steamworthy_options INTERFACE cxx_std_20)
+target_compile_options(steamworthy_options INTERFACE
+  -Wall -Wextra -Wpedantic -Wconversion -Wshadow=local -Werror -ffp-contract=off)
+target_compile_definitions(steamworthy_options INTERFACE
+  FMT_HEADER_ONLY EIGEN_DONT_VECTORIZE STEAMWORTHY_VERSION="${PROJECT_VERSION}")
+set(CMAKE_CXX_EXTENSIONS OFF)
+set(CMAKE_EXPORT_COMPILE_COMMANDS ON)
+
+if(STEAMWORTHY_SANITIZE)
+  add_compile_options(-fsanitize=${STEAMWORTHY_SANITIZE} -fno-sanitize-recover=all -fno-omit-frame-pointer)
+  add_link_options(-fsanitize=${STEAMWORTHY_SANITIZE})
+endif()
