@@ -7,7 +7,7 @@
 namespace steamworthy::assets {
 
 struct Asset {
-  std::string_view name;   ///< path below the source folder: "rules/us-marine.toml"
+  std::string_view name;  ///< path below the source folder: "rules/us-marine.toml"
   std::string_view bytes;
 };
 

@@ -12,13 +12,14 @@ namespace steamworthy::units {
 inline constexpr double pascals_per_bar = 1e5;
 inline constexpr double newtons_per_pound_force = 4.4482216152605;
 inline constexpr double metres_per_inch = 0.0254;
-inline constexpr double pascals_per_psi = newtons_per_pound_force / (metres_per_inch * metres_per_inch);
+inline constexpr double pascals_per_psi =
+    newtons_per_pound_force / (metres_per_inch * metres_per_inch);
 inline constexpr double kilograms_per_pound = 0.45359237;
 inline constexpr double cubic_metres_per_us_gallon = 0.003785411784;
 inline constexpr double kelvin_of_zero_celsius = 273.15;
 
-#define STEAMWORTHY_UNIT(Type, maker, factor)                                        \
-  constexpr Type maker(double value) { return Type::from_si(value * (factor)); }    \
+#define STEAMWORTHY_UNIT(Type, maker, factor)                                    \
+  constexpr Type maker(double value) { return Type::from_si(value * (factor)); } \
   constexpr double in_##maker(Type quantity) { return quantity.si() / (factor); }
 
 STEAMWORTHY_UNIT(Length, metres, 1.0)
@@ -75,7 +76,9 @@ STEAMWORTHY_UNIT(TemperatureDifference, kelvin_difference, 1.0)
 
 #undef STEAMWORTHY_UNIT
 
-constexpr Temperature celsius(double value) { return Temperature::from_si(value + kelvin_of_zero_celsius); }
+constexpr Temperature celsius(double value) {
+  return Temperature::from_si(value + kelvin_of_zero_celsius);
+}
 constexpr double in_celsius(Temperature t) { return t.si() - kelvin_of_zero_celsius; }
 constexpr Temperature fahrenheit(double value) {
   return Temperature::from_si((value + 459.67) / 1.8);

@@ -46,7 +46,7 @@ enum class Kind {
   PressurePerTemperature,
   PressureRate,
   Duration,
-  Percent,   ///< inside: a fraction of one
+  Percent,  ///< inside: a fraction of one
   Fraction,
   Count,
 };
@@ -93,7 +93,9 @@ constexpr Measure measure(Viscosity v) { return {Kind::Viscosity, v.si()}; }
 constexpr Measure measure(Compressibility k) { return {Kind::Compressibility, k.si()}; }
 constexpr Measure measure(VolumePerPressure k) { return {Kind::VolumePerPressure, k.si()}; }
 constexpr Measure measure(VolumePerTemperature k) { return {Kind::VolumePerTemperature, k.si()}; }
-constexpr Measure measure(PressurePerTemperature k) { return {Kind::PressurePerTemperature, k.si()}; }
+constexpr Measure measure(PressurePerTemperature k) {
+  return {Kind::PressurePerTemperature, k.si()};
+}
 constexpr Measure measure(PressureRate r) { return {Kind::PressureRate, r.si()}; }
 constexpr Measure measure(Duration t) { return {Kind::Duration, t.si()}; }
 
@@ -102,7 +104,9 @@ constexpr Measure measure_size(Length l) { return {Kind::Size, l.si()}; }
 constexpr Measure measure_distance(Length l) { return {Kind::Distance, l.si()}; }
 constexpr Measure measure_stress(Stress s) { return {Kind::Stress, s.si()}; }
 constexpr Measure measure_modulus(Modulus e) { return {Kind::Modulus, e.si()}; }
-constexpr Measure measure_pressure_difference(PressureDifference p) { return {Kind::PressureDifference, p.si()}; }
+constexpr Measure measure_pressure_difference(PressureDifference p) {
+  return {Kind::PressureDifference, p.si()};
+}
 constexpr Measure measure_large_volume(Volume v) { return {Kind::LargeVolume, v.si()}; }
 constexpr Measure measure_flow(VolumeFlow q) { return {Kind::Flow, q.si()}; }
 constexpr Measure measure_leakage(VolumeFlow q) { return {Kind::Leakage, q.si()}; }

@@ -32,8 +32,12 @@ class Quantity {
     return *this;
   }
 
-  friend constexpr Quantity operator+(Quantity a, Quantity b) { return Quantity(a.value_ + b.value_); }
-  friend constexpr Quantity operator-(Quantity a, Quantity b) { return Quantity(a.value_ - b.value_); }
+  friend constexpr Quantity operator+(Quantity a, Quantity b) {
+    return Quantity(a.value_ + b.value_);
+  }
+  friend constexpr Quantity operator-(Quantity a, Quantity b) {
+    return Quantity(a.value_ - b.value_);
+  }
   friend constexpr Quantity operator*(double a, Quantity b) { return Quantity(a * b.value_); }
   friend constexpr Quantity operator*(Quantity a, double b) { return Quantity(a.value_ * b); }
   friend constexpr Quantity operator/(Quantity a, double b) { return Quantity(a.value_ / b); }
@@ -85,7 +89,9 @@ class Point {
   /// How far this point is from its own scale's zero.
   constexpr Difference from_origin() const { return Difference::from_si(value_); }
 
-  friend constexpr Difference operator-(Point a, Point b) { return Difference::from_si(a.value_ - b.value_); }
+  friend constexpr Difference operator-(Point a, Point b) {
+    return Difference::from_si(a.value_ - b.value_);
+  }
   friend constexpr Point operator+(Point a, Difference b) { return Point(a.value_ + b.si()); }
   friend constexpr Point operator+(Difference a, Point b) { return Point(a.si() + b.value_); }
   friend constexpr Point operator-(Point a, Difference b) { return Point(a.value_ - b.si()); }
