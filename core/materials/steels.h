@@ -18,9 +18,9 @@ std::optional<Material> steel(std::string_view name);
 /// Names of all shipped grades, as shown to users, in the order of the table.
 std::vector<std::string> steel_names();
 
-/// Unalloyed steel for elastic growth, weight and heat only: E 200 GPa, nu 0.3, expansion
-/// 11.5e-6 /K, density 7850 kg/m^3, specific heat 470 J/(kg K), all from memory. It states no
-/// yield strength, so strength cannot be told from it.
+/// "boiler steel": unalloyed steel for elastic growth, weight and heat only: E 200 GPa, nu 0.3,
+/// expansion 11.5e-6 /K, density 7850 kg/m^3, specific heat 470 J/(kg K), all from memory. It
+/// states no yield strength, so strength cannot be told from it.
 Material generic_boiler_steel();
 
 }  // namespace steamworthy::materials
