@@ -79,6 +79,10 @@ class Checker {
       fault("rules.bad_source", "source.key", rule_.source.key,
             "a key of the bibliography such as \"CFR-46-61.05-10\"", "a rule must name its source");
     }
+    if (rule_.subjects.empty()) {
+      fault("rules.missing", "subjects", "", "at least one, such as \"boiler\"",
+            "the rule must say what it is about");
+    }
     const bool site_kind = rule_.source.kind == SourceKind::SiteRule;
     if (site_kind != (rule_.source.seen == Seen::Site)) {
       fault("rules.site_mismatch", "source.seen", std::string(token(rule_.source.seen)),

@@ -92,9 +92,9 @@ void ask_where_and_what(const Rule& rule, const Circumstances& circumstances, Re
   } else if (!contains(circumstances.jurisdictions, rule.jurisdiction)) {
     reasons.against.push_back({"rules.other_jurisdiction", {{"jurisdiction", rule.jurisdiction}}});
   }
-  if (rule.subject != circumstances.subject) {
+  if (!contains(rule.subjects, circumstances.subject)) {
     reasons.against.push_back(
-        {"rules.other_subject", {{"subject", term("subject", token(rule.subject))}}});
+        {"rules.other_subject", {{"subject", term("subject", token(circumstances.subject))}}});
   }
   if (!rule.is_test()) {
     reasons.against.push_back(

@@ -48,7 +48,6 @@ enum class Trait {
   ExtensiveRepair,     ///< the inspector counts the repair as extensive
   AllPartsShopTested,  ///< every pressure part was tested at its maker's
   Locomotive,
-  Historical,        ///< registered as a historical boiler
   CanBeBlanked,      ///< piping that can be blanked from its boiler
   StopValveBetween,  ///< a stop valve stands between economizer and drum
 };

@@ -173,7 +173,7 @@ struct Rule {
   Source source;
 
   Purpose purpose = Purpose::Strength;
-  Subject subject = Subject::Boiler;
+  std::vector<Subject> subjects{Subject::Boiler};
   std::vector<BoilerKind> boilers;  ///< empty: any
   std::vector<Work> works;          ///< empty: any
   std::vector<Case> applies;        ///< at least one must hold, if there are any

@@ -32,12 +32,11 @@ constexpr Words<Subject, 8> subjects{
      {Subject::Fitting, "fitting"},
      {Subject::ValveSeat, "valve-seat"},
      {Subject::SafetyValve, "safety-valve"}}};
-constexpr Words<Trait, 8> traits{{{Trait::LapSeam, "lap_seam"},
+constexpr Words<Trait, 7> traits{{{Trait::LapSeam, "lap_seam"},
                                   {Trait::CanBeEntered, "can_be_entered"},
                                   {Trait::ExtensiveRepair, "extensive_repair"},
                                   {Trait::AllPartsShopTested, "all_parts_shop_tested"},
                                   {Trait::Locomotive, "locomotive"},
-                                  {Trait::Historical, "historical"},
                                   {Trait::CanBeBlanked, "can_be_blanked"},
                                   {Trait::StopValveBetween, "stop_valve_between"}}};
 constexpr Words<Reference, 10> references{
