@@ -48,6 +48,7 @@ constexpr std::array names = {
     Name{"cm", length, 1e-2},
     Name{"mm", length, 1e-3},
     Name{"um", length, 1e-6},
+    Name{"uin", length, 1e-6 * metres_per_inch},
     Name{"in", length, metres_per_inch},
     Name{"in.", length, metres_per_inch},
     Name{"inch", length, metres_per_inch},
