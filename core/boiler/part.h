@@ -26,6 +26,7 @@ struct Head {
   double ratio = 2.0;                           ///< Elliptical: radius over depth
   std::optional<units::Length> crown_radius;    ///< Torispherical: inside
   std::optional<units::Length> knuckle_radius;  ///< Torispherical: inside
+  bool stayed = false;                          ///< Flat: held by stays, which keep it rigid
 
   friend bool operator==(const Head&, const Head&) = default;
 };
@@ -49,6 +50,7 @@ struct Cylinder {
 /// A header of square section with flat ends.
 struct SquareHeader {
   units::Length inner_width;
+  units::Length corner_radius;  ///< inside; may be zero
   units::Length wall;
   units::Length length;
   units::Level centre_level;
@@ -72,12 +74,12 @@ struct Tubes {
   units::Level bottom_level;
   units::Level top_level;
   Run run = Run::Straight;
-  int plugged = 0;          ///< of `count`: these hold no water
-  std::string from;         ///< tag of the part at the first (lower) end; may be empty
-  std::string to;           ///< tag of the part at the second (upper) end; may be empty
-  units::Level from_level;  ///< where the first end opens
-  units::Level to_level;    ///< where the second end opens
-  int ends_to_look_at = 2;  ///< tube joints of one tube that are on the walkdown list
+  int plugged = 0;   ///< of `count`: these hold no water
+  std::string from;  ///< tag of the part at the first (lower) end; may be empty
+  std::string to;    ///< tag of the part at the second (upper) end; may be empty
+  units::Level
+      from_level;         ///< of the holes in `from`: the highest of them if the tubes rise from it
+  units::Level to_level;  ///< of the holes in `to`: the lowest of them if the tubes come from below
 
   friend bool operator==(const Tubes&, const Tubes&) = default;
 };
@@ -89,13 +91,15 @@ struct Inside {
   std::string tag;
   std::string name;
   InsideKind kind = InsideKind::FireTubes;
-  int count = 1;
+  int count = 1;  ///< tubes or furnaces in all
+  int rows = 1;   ///< evenly spaced between the two levels
   units::Length outer_diameter;
   units::Length wall;
-  units::Length length;
-  units::Level bottom_level;  ///< of the lowest outside surface
-  units::Level top_level;     ///< of the highest outside surface
-  std::string material;       ///< may be empty
+  std::optional<units::Length> length;  ///< where it does not run from plate to plate
+  units::Level bottom_level;            ///< of the lowest outside surface
+  units::Level top_level;               ///< of the highest outside surface
+  bool corrugated = false;              ///< a corrugated furnace carries no axial load
+  std::string material;                 ///< may be empty
   std::optional<units::Length> measured_wall;
 
   friend bool operator==(const Inside&, const Inside&) = default;
@@ -107,7 +111,7 @@ struct FiretubeShell {
   units::Length wall;
   units::Length length;  ///< between the tube plates
   units::Level centre_level;
-  units::Length plate_wall;  ///< the flat end plates
+  units::Length plate_wall;  ///< the flat, stayed end plates
   std::vector<Inside> inside;
 
   friend bool operator==(const FiretubeShell&, const FiretubeShell&) = default;
