@@ -115,7 +115,7 @@ static_assert(in_order(), "one row a kind, in the order of the enumeration");
 
 const Row& row_of(Kind kind) { return rows[static_cast<std::size_t>(kind)]; }
 
-/// No barometer at the surface has stood higher than 1084 hPa [WMO-EXTREMES].
+/// No barometer at the surface has stood higher than 1090 hPa [WMO-EXTREMES].
 constexpr double deepest_gauge_pressure = -1.1e5;
 
 Problem problem(Kind kind, std::string_view text, std::string code, std::string message) {
