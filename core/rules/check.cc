@@ -140,6 +140,13 @@ class Checker {
               "a pressure above that of the branch before", "branches must rise");
       }
       terms(here, branch);
+      for (const auto& [name, end] :
+           {std::pair{".up_to", branch.up_to}, {".least", branch.least}, {".cap", branch.cap}}) {
+        if (end && end->value <= units::GaugePressure{}) {
+          fault("rules.not_positive", here + name, end->text, "a pressure above 0",
+                "no test is made at such a pressure");
+        }
+      }
       if (branch.least && branch.cap && branch.least->value > branch.cap->value) {
         fault("rules.order", here + ".cap", branch.cap->text, "a pressure not below least",
               "the least is above the cap");
@@ -161,6 +168,10 @@ class Checker {
         fault("rules.idle", there + ".least_stress_ratio",
               fmt::format("{}", *product.least_stress_ratio), "times_stress_ratio = true beside it",
               "a least stress ratio says nothing where the ratio is not used");
+      }
+      if (product.plus && product.plus->value < units::PressureDifference{}) {
+        fault("rules.not_positive", there + ".plus", product.plus->text, "0 or more",
+              "a constant is added, never taken off");
       }
       if (product.least_stress_ratio && !(*product.least_stress_ratio > 0.0)) {
         fault("rules.not_positive", there + ".least_stress_ratio",

@@ -79,6 +79,17 @@ const Row rows[] = {
        r.pressure.value.branches[0].cap = {bars_gauge(4.0), ""};
      },
      "rules.order", "pressure.cap"},
+    {"constant taken off",
+     [](Rule& r) {
+       r.pressure.value.branches[0].greatest_of[0].plus =
+           Stated<units::PressureDifference>{units::bars(-1.0), "-1 bar"};
+     },
+     "rules.not_positive", "pressure.plus"},
+    {"cap of 0",
+     [](Rule& r) {
+       r.pressure.value.branches[0].cap = {bars_gauge(0.0), "0 bar"};
+     },
+     "rules.not_positive", "pressure.cap"},
     {"idle least ratio",
      [](Rule& r) { r.pressure.value.branches[0].greatest_of[0].least_stress_ratio = 1.0; },
      "rules.idle", "pressure.least_stress_ratio"},

@@ -2,6 +2,7 @@
 
 #include "rules/demands.h"
 #include "rules/input_names.h"
+#include "rules/rounding.h"
 
 namespace steamworthy::rules {
 namespace {
@@ -85,7 +86,7 @@ class Evaluator {
       return std::nullopt;
     }
     const Sense sense = rule_.pressure.sense;
-    if (sense == Sense::Between && value_of(out_.least) >= value_of(out_.most)) {
+    if (sense == Sense::Between && !below(value_of(out_.least), value_of(out_.most))) {
       refuse({"rules.empty_interval", {{"least", *out_.least.value}, {"most", *out_.most.value}}});
       return std::nullopt;
     }
@@ -130,17 +131,18 @@ class Evaluator {
       refuse({"rules.authority_names_pressure", {{"witness", rule_.witness}}});
     }
     if (rule_.pressure.sense == Sense::Exactly) {
-      if (picked != value_of(out_.least)) {
+      if (!same(picked, value_of(out_.least))) {
         refuse({"rules.picked_is_not_the_rules",
                 {{"picked", found}, {"demanded", *out_.least.value}}});
       }
       return;
     }
-    if (out_.least.is_known() && (picked < value_of(out_.least) ||
-                                  (out_.least_must_be_passed && picked == value_of(out_.least)))) {
+    if (out_.least.is_known() &&
+        (below(picked, value_of(out_.least)) ||
+         (out_.least_must_be_passed && same(picked, value_of(out_.least))))) {
       refuse({"rules.picked_below", {{"picked", found}, {"least", *out_.least.value}}});
     }
-    if (out_.most.is_known() && picked > value_of(out_.most)) {
+    if (out_.most.is_known() && above(picked, value_of(out_.most))) {
       refuse({"rules.picked_above", {{"picked", found}, {"most", *out_.most.value}}});
     }
   }
@@ -152,9 +154,12 @@ class Evaluator {
 
   /// Nothing above the working pressure without a rule that was seen and a named person.
   void guard(GaugePressure target) {
+    if (target <= GaugePressure{} && out_.stops.empty()) {
+      refuse({"rules.not_positive", {{"pressure", measure_of(target)}}});
+    }
     if (!given_.working_pressure) {
       refuse({"rules.working_pressure_not_told", {}});
-    } else if (target > *given_.working_pressure) {
+    } else if (above(target, *given_.working_pressure)) {
       const units::Measure at = measure_of(target);
       const units::Measure working = measure_of(*given_.working_pressure);
       if (rule_.source.seen == Seen::FromMemory) {
@@ -165,14 +170,14 @@ class Evaluator {
                 {{"pressure", at}, {"working_pressure", working}, {"witness", rule_.witness}}});
       }
     }
-    if (given_.lowest_safety_valve && target >= *given_.lowest_safety_valve) {
+    if (given_.lowest_safety_valve && !below(target, *given_.lowest_safety_valve)) {
       const std::vector<std::pair<std::string, working::Value>> values{
           {"pressure", measure_of(target)},
           {"lowest_safety_valve", measure_of(*given_.lowest_safety_valve)}};
       if (given_.safety_valves_gagged == false) refuse({"rules.valves_not_gagged", values});
       if (!given_.safety_valves_gagged) out_.remarks.push_back({"rules.gags_needed", values});
     }
-    if (out_.ceiling.is_known() && target > value_of(out_.ceiling)) {
+    if (out_.ceiling.is_known() && above(target, value_of(out_.ceiling))) {
       refuse({"rules.above_ceiling",
               {{"pressure", measure_of(target)}, {"ceiling", *out_.ceiling.value}}});
     }

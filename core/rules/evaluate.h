@@ -68,7 +68,7 @@ struct Evaluation {
 
   std::vector<working::Message> missing;  ///< inputs that the rule needs: "rules.missing_input"
   std::vector<working::Message> stops;    ///< why the pressure may not be preset
-  std::vector<working::Message> remarks;  ///< "rules.second_hand", "rules.gagged_only", ...
+  std::vector<working::Message> remarks;  ///< "rules.second_hand", "rules.gags_needed", ...
 
   bool may_be_preset() const { return test_pressure.is_known() && stops.empty(); }
 };
@@ -81,7 +81,9 @@ struct Evaluation {
 ///   "rules.from_memory"          it is above the working pressure by a rule nobody saw
 ///   "rules.not_a_test"           the rule is a limit, an interval or history
 ///   "rules.picked_below", "rules.picked_above", "rules.picked_is_not_the_rules"
+///   "rules.picked_not_positive", "rules.not_positive"  it is not above zero
 ///   "rules.empty_interval"       the interval has no room
+///   "rules.above_ceiling"        it is above the ceiling
 ///   "rules.valves_not_gagged"    the test pressure reaches the lowest safety valve
 ///
 /// Throws    as evaluate_formula().

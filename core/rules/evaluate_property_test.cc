@@ -5,6 +5,7 @@
 #include "rules/check.h"
 #include "rules/evaluate.h"
 #include "rules/own_pressure.h"
+#include "rules/rounding.h"
 #include "rules/sample_rules_test.h"
 
 namespace steamworthy::rules {
@@ -80,11 +81,11 @@ RC_GTEST_PROP(EvaluateProperty, APresetKeepsEveryBoundOfItsRule, ()) {
   }
   const double p = result.test_pressure.value->si;
   RC_ASSERT(p > 0.0);
-  if (result.least.is_known()) RC_ASSERT(p >= result.least.value->si);
-  if (result.most.is_known()) RC_ASSERT(p <= result.most.value->si);
-  if (result.ceiling.is_known()) RC_ASSERT(p <= result.ceiling.value->si);
+  if (result.least.is_known()) RC_ASSERT(p >= result.least.value->si * (1.0 - same_to));
+  if (result.most.is_known()) RC_ASSERT(p <= result.most.value->si * (1.0 + same_to));
+  if (result.ceiling.is_known()) RC_ASSERT(p <= result.ceiling.value->si * (1.0 + same_to));
   if (given.stated_ceiling) RC_ASSERT(result.ceiling.value->si <= given.stated_ceiling->si());
-  if (p > given.working_pressure->si()) RC_ASSERT(!given.authority.empty());
+  if (p > given.working_pressure->si() * (1.0 + same_to)) RC_ASSERT(!given.authority.empty());
   if (given.safety_valves_gagged == false) RC_ASSERT(p < given.lowest_safety_valve->si());
   // Never below what each product of the formula asks, save for a cap that the rule itself sets.
   const Branch& branch = rule.pressure.value.branches[0];
@@ -96,9 +97,9 @@ RC_GTEST_PROP(EvaluateProperty, APresetKeepsEveryBoundOfItsRule, ()) {
       }
       if (product.plus) asked += product.plus->value.si();
       if (branch.cap) asked = std::min(asked, branch.cap->value.si());
-      RC_ASSERT(p >= asked * (1.0 - 1e-12));
+      RC_ASSERT(p >= asked * (1.0 - same_to));
     }
-    if (branch.least) RC_ASSERT(p >= branch.least->value.si());
+    if (branch.least) RC_ASSERT(p >= branch.least->value.si() * (1.0 - same_to));
   }
 }
 
@@ -137,11 +138,11 @@ RC_GTEST_PROP(OwnPressureProperty, NeverAboveWorkingPressureWithoutRuleAndName, 
   RC_ASSERT(verdict.accepted == verdict.refusals.empty());
   RC_ASSERT(verdict.accepted == verdict.pressure.is_known());
   if (!verdict.accepted) return;
-  RC_ASSERT(verdict.ceiling.value->si >= own.pressure.si());
-  if (own.pressure > *given.working_pressure) {
+  RC_ASSERT(verdict.ceiling.value->si >= own.pressure.si() * (1.0 - same_to));
+  if (above(own.pressure, *given.working_pressure)) {
     RC_ASSERT(!rules.empty() && !given.authority.empty());
     const Evaluation& says = verdict.rules_say.front();
-    if (says.most.is_known()) RC_ASSERT(own.pressure.si() <= says.most.value->si);
+    if (says.most.is_known()) RC_ASSERT(own.pressure.si() <= says.most.value->si * (1.0 + same_to));
   }
 }
 

@@ -210,6 +210,14 @@ TEST(Evaluate, WhereTheSurveyorNamesThePressureHeMustHaveAName) {
   EXPECT_TRUE(has_key(evaluate(rule, given).stops, "rules.authority_names_pressure"));
 }
 
+TEST(Evaluate, ATestAtZeroIsNone) {
+  Circumstances given = boiler();
+  given.working_pressure = bars_gauge(0.0);
+  const Evaluation result = evaluate(strength(), given);
+  EXPECT_TRUE(has_key(result.stops, "rules.not_positive"));
+  EXPECT_FALSE(result.may_be_preset());
+}
+
 TEST(Evaluate, LimitsAndHistoryAreShownAndNeverGoneTo) {
   for (const Purpose purpose : {Purpose::Limit, Purpose::History}) {
     Rule rule = strength();

@@ -6,6 +6,7 @@
 
 #include "base/error.h"
 #include "rules/input_names.h"
+#include "rules/rounding.h"
 #include "units/makers.h"
 
 namespace steamworthy::rules {
@@ -21,12 +22,12 @@ bool binds_at(const Window& window, Stage stage) {
 }
 
 WindowJudgement against(const Window& window, Temperature found) {
-  if (window.from && found < window.from->value) {
+  if (window.from && below(found, window.from->value)) {
     return {WindowVerdict::TooCold,
             {"rules.too_cold",
              {{"found", units::measure(found)}, {"limit", units::measure(window.from->value)}}}};
   }
-  if (window.to && found > window.to->value) {
+  if (window.to && above(found, window.to->value)) {
     return {WindowVerdict::TooHot,
             {"rules.too_hot",
              {{"found", units::measure(found)}, {"limit", units::measure(window.to->value)}}}};
@@ -95,7 +96,7 @@ DropJudgement judge_drop(const Rule& rule, GaugePressure start, GaugePressure en
       working::known("rules.drop_least", rule.id, units::measure(least), std::move(working));
 
   const bool long_enough = elapsed >= allowed.within.value;
-  const bool kept = end >= least;
+  const bool kept = !below(end, least);
   const std::vector<std::pair<std::string, working::Value>> values{
       {"end", units::measure(end)},
       {"least", units::measure(least)},

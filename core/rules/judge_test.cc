@@ -28,6 +28,7 @@ TEST(JudgeDrop, TenPercentInFifteenMinutes) {
   };
   EXPECT_EQ(judged(676.0, 15.0).verdict, DropVerdict::RuleMet);
   EXPECT_NEAR(judged(676.0, 15.0).least.value->si / units::pascals_per_psi, 675.0, 1e-9);
+  EXPECT_EQ(judged(675.0, 15.0).verdict, DropVerdict::RuleMet) << "the limit itself";
   EXPECT_EQ(judged(674.0, 15.0).verdict, DropVerdict::RuleNotMet);
   EXPECT_EQ(judged(674.0, 5.0).verdict, DropVerdict::RuleNotMet) << "it will not rise again";
   EXPECT_EQ(judged(740.0, 14.9).verdict, DropVerdict::CannotTell);

@@ -2,6 +2,7 @@
 
 #include "rules/choose.h"
 #include "rules/input_names.h"
+#include "rules/rounding.h"
 #include "units/measure.h"
 
 namespace steamworthy::rules {
@@ -23,11 +24,11 @@ Message compared(const std::string& key, const Evaluation& rule, GaugePressure o
 
 /// How the own pressure stands to one rule's bounds, in one message.
 Message stands_to(const Evaluation& rule, GaugePressure own) {
-  if (rule.most.is_known() && own > value_of(rule.most)) {
+  if (rule.most.is_known() && above(own, value_of(rule.most))) {
     return compared("rules.own_above_rule", rule, own, rule.most);
   }
-  if (rule.least.is_known() &&
-      (own < value_of(rule.least) || (rule.least_must_be_passed && own == value_of(rule.least)))) {
+  if (rule.least.is_known() && (below(own, value_of(rule.least)) ||
+                                (rule.least_must_be_passed && same(own, value_of(rule.least))))) {
     return compared("rules.own_below_rule", rule, own, rule.least);
   }
   const bool compares = rule.least.is_known() || rule.most.is_known();
@@ -37,7 +38,7 @@ Message stands_to(const Evaluation& rule, GaugePressure own) {
 /// Whether this rule can carry a pressure above the working pressure.
 bool allows(const Evaluation& rule, GaugePressure own) {
   if (rule.source.seen == Seen::FromMemory) return false;
-  if (rule.most.is_known()) return own <= value_of(rule.most);
+  if (rule.most.is_known()) return !above(own, value_of(rule.most));
   return rule.sense == Sense::NamedByAuthority ||
          (rule.sense == Sense::AtLeast && rule.least.is_known());
 }
@@ -72,7 +73,7 @@ OwnVerdict judge_own_pressure(const OwnPressure& own, const std::vector<Rule>& r
   }
   if (!circumstances.working_pressure) {
     refuse({"rules.working_pressure_not_told", {}});
-  } else if (pressure > *circumstances.working_pressure) {
+  } else if (above(pressure, *circumstances.working_pressure)) {
     const std::vector<std::pair<std::string, working::Value>> values{
         {"pressure", measure(pressure)},
         {"working_pressure", measure(*circumstances.working_pressure)}};
@@ -80,7 +81,7 @@ OwnVerdict judge_own_pressure(const OwnPressure& own, const std::vector<Rule>& r
     if (one_applies && !one_allows) refuse({"rules.own_above_every_rule", values});
     if (!says_something(circumstances.authority)) refuse({"rules.authority_not_named", values});
   }
-  if (circumstances.lowest_safety_valve && pressure >= *circumstances.lowest_safety_valve) {
+  if (circumstances.lowest_safety_valve && !below(pressure, *circumstances.lowest_safety_valve)) {
     const std::vector<std::pair<std::string, working::Value>> values{
         {"pressure", measure(pressure)},
         {"lowest_safety_valve", measure(*circumstances.lowest_safety_valve)}};
@@ -90,7 +91,7 @@ OwnVerdict judge_own_pressure(const OwnPressure& own, const std::vector<Rule>& r
     }
   }
   const GaugePressure never = circumstances.stated_ceiling.value_or(pressure);
-  if (never < pressure) {
+  if (below(never, pressure)) {
     refuse({"rules.above_ceiling", {{"pressure", measure(pressure)}, {"ceiling", measure(never)}}});
   }
 
