@@ -51,7 +51,7 @@ def yield_fault(text):
 
 
 def check_file(path, room, side, may, rooms):
-    test = path.name.endswith("_test.cc")
+    test = path.name.endswith(("_test.cc", "_test.h"))
     for number, line in enumerate(path.read_text().splitlines(), 1):
         where = f"{path.relative_to(ROOT)}:{number}"
         code = line.split("//")[0]
