@@ -302,7 +302,8 @@ std::vector<Rule> read_rules(const std::vector<RuleFile>& files) {
     if (twin != rules.end()) {
       problems.push_back({"rules.same_id", std::string(file.name), 0, "id", rule->id,
                           "an id that no other rule has",
-                          fmt::format("{} has this id too", from[twin - rules.begin()])});
+                          fmt::format("{} has this id too",
+                                      from[static_cast<std::size_t>(twin - rules.begin())])});
       continue;
     }
     rules.push_back(std::move(*rule));
