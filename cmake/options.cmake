@@ -8,7 +8,7 @@ target_compile_options(steamworthy_options INTERFACE
   -Wall -Wextra -Wpedantic -Wconversion -Werror -ffp-contract=off
   $<IF:$<CXX_COMPILER_ID:GNU>,-Wshadow=local,-Wshadow>)
 target_compile_definitions(steamworthy_options INTERFACE
-  FMT_HEADER_ONLY EIGEN_DONT_VECTORIZE STEAMWORTHY_VERSION="${PROJECT_VERSION}")
+  EIGEN_DONT_VECTORIZE STEAMWORTHY_VERSION="${PROJECT_VERSION}")
 set(CMAKE_CXX_EXTENSIONS OFF)
 set(CMAKE_EXPORT_COMPILE_COMMANDS ON)
 
