@@ -1,0 +1,51 @@
+#include "cli/files.h"
+
+#include <fmt/format.h>
+
+#include <cerrno>
+#include <cstdio>
+#include <cstring>
+#include <memory>
+
+#include "base/error.h"
+
+namespace steamworthy::cli {
+namespace {
+
+constexpr std::size_t largest_file = std::size_t{256} << 20;
+
+struct Closer {
+  void operator()(std::FILE* file) const {
+    if (file != stdin) std::fclose(file);
+  }
+};
+
+[[noreturn]] void fail(const std::string& name) {
+  throw NotFound("cli.cannot_read", fmt::format("cannot read {}: {}", name, std::strerror(errno)));
+}
+
+}  // namespace
+
+std::string read_file(const std::string& name) {
+  const std::unique_ptr<std::FILE, Closer> file(name == "-" ? stdin
+                                                            : std::fopen(name.c_str(), "rb"));
+  if (!file) fail(name);
+  std::string bytes;
+  char block[1 << 16];
+  while (const std::size_t count = std::fread(block, 1, sizeof block, file.get())) {
+    bytes.append(block, count);
+    if (bytes.size() > largest_file) {
+      throw BadInput({{"cli.too_large", name, 0, "", "", "a file of at most 256 MiB",
+                       "the file is larger than this program reads"}});
+    }
+  }
+  if (std::ferror(file.get())) fail(name);
+  return bytes;
+}
+
+std::string base_name(const std::string& path) {
+  const std::size_t slash = path.find_last_of('/');
+  return slash == std::string::npos ? path : path.substr(slash + 1);
+}
+
+}  // namespace steamworthy::cli

@@ -1,0 +1,16 @@
+// Files for the command line: whole files in, whole files out, faults in words.
+#pragma once
+
+#include <string>
+
+namespace steamworthy::cli {
+
+/// The bytes of a file; "-" is standard input.
+/// Throws NotFound "cli.cannot_read" with the name and the system's reason, and
+/// BadInput "cli.too_large" above 256 MiB.
+std::string read_file(const std::string& name);
+
+/// The last part of a path: what people call the file.
+std::string base_name(const std::string& path);
+
+}  // namespace steamworthy::cli
