@@ -22,7 +22,7 @@ namespace steamworthy::strength {
 enum class Place {
   Shell,         ///< cylinder, drum, round header, pipe, shell of a firetube boiler
   HeadCrown,     ///< greatest membrane tension of a dished head
-  HeadKnuckle,   ///< greatest membrane compression of a dished head, if it has any
+  HeadKnuckle,   ///< rim of an ellipsoidal head in compression; knuckle of a torispherical one
   Tube,          ///< pressure inside
   FlueTube,      ///< pressure outside: compression
   Furnace,       ///< pressure outside: compression; its collapse is not judged here
@@ -47,14 +47,15 @@ enum class NoAnswer {
 /// What the body's description does not hold.
 struct WallState {
   std::optional<units::Length> measured;  ///< thinnest reading; before the wall as made
-  double ligament_efficiency = 1.0;       ///< of the part's tube holes; see ligament.h
+  double ligament_efficiency = 1.0;       ///< of the wall's tube holes; see ligament.h
 };
 
 struct WallStress {
   Place place = Place::Shell;
-  std::optional<units::Stress> membrane;  ///< positive in tension; ligament efficiency included
+  int row = 0;  ///< of a firetube shell's rows, counted from 1; 0 elsewhere
+  std::optional<units::Stress> membrane;  ///< positive in tension; with the ligament efficiency
   std::optional<units::Stress>
-      greatest;  ///< largest principal stress by size at the place; efficiency not included
+      greatest;  ///< largest principal stress by size at the place: bore, or with bending
   NoAnswer why_not = NoAnswer::None;
   std::optional<units::Length> wall;  ///< the wall used
   bool wall_measured = false;
@@ -63,24 +64,34 @@ struct WallStress {
   std::string_view greatest_formula;
 };
 
+/// Does this place carry the pressure by bending, so that `greatest` is what it must be judged by?
+/// Flat plates and the walls of square headers do.
+bool carries_by_bending(Place place);
+
 /// Stress at every place of a body under a pressure inside above that outside.
 ///
-/// Cylinder and tube   membrane p D_m / (2 t) with D_m = D_i + t;  greatest p (a^2 + b^2)/(b^2 -
-/// a^2), the bore Ellipsoidal head    membrane at the crown p R^2/(2 h t) or at the rim, whichever
-/// is greater; compression at the rim Torispherical head  membrane p L/(2 t) of the crown;
-/// compression of the knuckle beside it Hemispherical head  membrane p R_m/(2 t);  greatest p (2
-/// a^3 + b^3)/(2 (b^3 - a^3)), the bore Square header       membrane N/t and N/t +- 6 M/t^2 of the
-/// long frame, at the side and the corner Flat plate          greatest 3 p R^2/(4 t^2) clamped, 3
-/// (3 + nu) p R^2/(8 t^2) hinged; no membrane Firetube shell      shell as cylinder; furnace and
-/// tubes in compression, p D_m/(2 t) with D_m = D_o - t
+/// Cylinder and tube   membrane p D_m/(2 t), D_m middle diameter;  greatest p (a^2 + b^2)/(b^2 -
+/// a^2), the bore Ellipsoidal head    p R^2/(2 h t) at the crown or, in a deep head, p R (1 -
+/// R^2/(2 h^2))/t round the rim; that rim
+///                     stress by itself where it is compression (h < R/sqrt 2)
+/// Torispherical head  p L/(2 t) in the crown;  p L M/(2 t), M = (3 + sqrt(L/k))/4, in the knuckle,
+/// bending included Hemispherical head  p R_m/(2 t);  greatest p (2 a^3 + b^3)/(2 (b^3 - a^3)), the
+/// bore Square header       N/t and N/t + 6 |M|/t^2 of the long frame, at the side and the corner
+/// Flat plate          greatest 3 p R^2/(4 t^2) clamped, 3 (3 + nu) p R^2/(8 t^2) hinged; no
+/// membrane stress Firetube shell      shell as cylinder; furnaces and tubes in compression, -p
+/// D_m/(2 t), greatest -2 p b^2/(b^2 - a^2)
 ///
-/// Range     elastic. Inner sizes stay as described; a measured wall changes the outside only.
-///           Tubes: the outside stays and the bore is wider, because tubes are given by the
-///           outside.
-/// Throws    OutOfRange "strength.efficiency" unless 0 < efficiency <= 1; BadInput for impossible
-/// sizes. Source    [Timoshenko-II] for Lamé; membrane equilibrium; docs/methods/strength.md.
-/// Checked   stress_test.cc: thin limits, printed Lamé case, equilibrium of the head, frame by
-/// hand.
+/// R, h, L, k of heads are those of the middle of the wall. The ligament efficiency divides
+/// membrane stresses of shells, tubes and heads and all stresses of header sides and plates;
+/// corners, knuckles, flue tubes and furnaces have no such holes.
+///
+/// Range     elastic. A measured wall changes the outside only; of tubes, which are given by the
+/// outside, the bore; of a
+///           firetube shell the shell, not its tubes.
+/// Throws    OutOfRange "strength.efficiency" unless 0 < efficiency <= 1; BadInput "vessel.<what>"
+/// for impossible sizes. Source    [Timoshenko-II] for Lamé, [Timoshenko-Plates] for plates; M
+/// [ASME-VIII-1-4], from memory; docs/methods/strength.md. Checked   stress_test.cc: thin limits,
+/// printed Lamé case, equilibrium of the head, frame by hand.
 std::vector<WallStress> wall_stresses(const vessel::Body& body, units::PressureDifference pressure,
                                       double poisson, const WallState& state = {});
 
@@ -95,7 +106,7 @@ struct ShareOfYield {
 ///
 ///   material   nullptr if it is not known
 ///
-/// A yield strength from memory gives no share. Tested: share_test.cc.
+/// A yield strength from memory gives no share. Checked: stress_test.cc.
 ShareOfYield share_of_yield(const WallStress& stress, const materials::Material* material,
                             units::Temperature temperature);
 

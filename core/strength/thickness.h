@@ -22,7 +22,7 @@ struct TubeWall {
 ///
 /// Range    P >= 0; D, S > 0; e >= 0; D up to 127 mm.
 /// Throws   OutOfRange "strength.wall_inputs".
-/// Source   [ASME-I-PG-27], from memory; inputs of the worked case seen [TubeWall-Example].
+/// Source   [ASME-I-PG-27], from memory; inputs of the worked case seen [WALL-EXAMPLES].
 /// Checked  thickness_test.cc: 580 psi, 2.75 in, 11 800 psi: 0.07971 in; with e = 0.04 in 0.11971
 /// in.
 units::Length required_wall(const TubeWall& tube, units::PressureDifference pressure);
