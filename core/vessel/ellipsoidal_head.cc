@@ -26,7 +26,7 @@ double ellipsoidal_head_factor(double ratio, double poisson) {
   double j = 1.0;
   if (e2 > 1e-6) {
     const double e = std::sqrt(e2);
-    j = std::log((1.0 + e) / h) / e;
+    j = numerics::log((1.0 + e) / h) / e;
   } else if (e2 < -1e-6) {
     const double e = std::sqrt(-e2);
     j = numerics::asin(e / h) / e;
@@ -120,7 +120,7 @@ double EllipsoidalHead::area() const {
   double part = 0.0;  // q^2 atanh(e)/e, or q asin(e')/e' for a deep head
   if (e2 > 1e-8) {
     const double e = std::sqrt(e2);
-    part = q * q * 0.5 * std::log((1.0 + e) / (1.0 - e)) / e;
+    part = q * q * 0.5 * numerics::log((1.0 + e) / (1.0 - e)) / e;
   } else if (e2 < -1e-8) {
     const double e = std::sqrt(-e2) / q;
     part = q * numerics::asin(e) / e;
