@@ -8,7 +8,7 @@
 
 #include "base/error.h"
 #include "vessel/square_header.h"
-#include "vessel/test_bodies.h"
+#include "vessel/bodies_test.h"
 #include "vessel/volume.h"
 
 namespace steamworthy::vessel {

@@ -4,7 +4,7 @@
 
 #include <limits>
 
-#include "vessel/test_bodies.h"
+#include "vessel/bodies_test.h"
 #include "vessel/volume.h"
 
 namespace steamworthy::vessel {

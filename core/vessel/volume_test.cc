@@ -4,7 +4,7 @@
 #include <gtest/gtest.h>
 #include <rapidcheck/gtest.h>
 
-#include "vessel/test_bodies.h"
+#include "vessel/bodies_test.h"
 
 namespace steamworthy::vessel {
 namespace {
