@@ -100,6 +100,7 @@ struct Boiler {
   std::optional<units::Level>
       reference_level;  ///< where the test pressure is meant, if not the top
   std::string note;
+  std::vector<std::string> retired_tags;  ///< once used and never to be used again
 
   std::vector<Section> sections;
   std::vector<Part> parts;

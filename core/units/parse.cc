@@ -346,9 +346,8 @@ Parsed<Measure> parse_measure(Kind kind, std::string_view text, const Assume& as
   }
   const std::string_view rest = trim(whole.substr(number.used));
   if (rest.empty()) return without_unit(reading, number.value, assume);
-  if (!read_unit(rest)) {
-    if (const auto sum = read_compound(row_of(kind).dimension, whole)) return finish(reading, *sum);
-  }
+  // Before the unit: "5 ft 3 in" is no ft3 times in.
+  if (const auto sum = read_compound(row_of(kind).dimension, whole)) return finish(reading, *sum);
   return with_unit(reading, number.value, rest, assume);
 }
 

@@ -73,6 +73,8 @@ const Good good[] = {
     {Kind::Size, "50 mm", 0.05},
     {Kind::Size, "0,125 in", 0.003175},
     {Kind::Distance, "12 ft 6 in", 3.81},
+    {Kind::Distance, "5 ft 3 in", 1.6002},  // not 5 ft3 in
+    {Kind::Level, "3 ft 2 in", 0.9652},     // not 3 ft2 in
     {Kind::Distance, "12' 6\"", 3.81},
     {Kind::Distance, "12′6″", 3.81},
     {Kind::Distance, "12'-6 1/2\"", 3.8227},
