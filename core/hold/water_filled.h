@@ -72,7 +72,7 @@ units::Volume water_to_pump(const FilledBoiler& boiler, units::AbsolutePressure 
 
 /// The pressure at the gauge at which that mass of water is inside.
 ///
-/// By Brent's method between the lowest pressure at which everything is liquid
+/// By secant steps and halving between the lowest pressure at which everything is liquid
 /// and 400 bar.
 /// Throws    OutOfRange "hold.water_filled" when no such pressure exists there.
 units::AbsolutePressure pressure_at_mass(const FilledBoiler& boiler, units::Mass mass,
