@@ -155,7 +155,7 @@ class Evaluator {
   /// Nothing above the working pressure without a rule that was seen and a named person.
   void guard(GaugePressure target) {
     if (target <= GaugePressure{} && out_.stops.empty()) {
-      refuse({"rules.not_positive", {{"pressure", measure_of(target)}}});
+      refuse({"rules.target_not_positive", {{"pressure", measure_of(target)}}});
     }
     if (!given_.working_pressure) {
       refuse({"rules.working_pressure_not_told", {}});

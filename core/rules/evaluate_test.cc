@@ -214,7 +214,7 @@ TEST(Evaluate, ATestAtZeroIsNone) {
   Circumstances given = boiler();
   given.working_pressure = bars_gauge(0.0);
   const Evaluation result = evaluate(strength(), given);
-  EXPECT_TRUE(has_key(result.stops, "rules.not_positive"));
+  EXPECT_TRUE(has_key(result.stops, "rules.target_not_positive"));
   EXPECT_FALSE(result.may_be_preset());
 }
 

@@ -102,6 +102,8 @@ constexpr std::array entries = {
     Entry{"rules.second_hand", "[{source}] was seen second-hand only; check your copy"},
     Entry{"rules.step", "next step"},
     Entry{"rules.stress_cap", "greatest stress as a share of yield"},
+    Entry{"rules.target_not_positive",
+          "a test pressure is above zero; the rule comes to {pressure}"},
     Entry{"rules.temperature_from", "not colder than"},
     Entry{"rules.temperature_to", "not warmer than"},
     Entry{"rules.test_pressure", "test pressure of the rule"},
