@@ -1,6 +1,7 @@
 // Check: what cannot be right in a description.
 #pragma once
 
+#include <limits>
 #include <vector>
 
 #include "base/error.h"
@@ -8,6 +9,10 @@
 #include "boiler/pattern.h"
 
 namespace steamworthy::boiler {
+
+/// What a whole number is that could not be read: passed over like a quantity that
+/// is not a number.
+inline constexpr int unread = std::numeric_limits<int>::min();
 
 /// Every fault of a description at once, each with its field ("part[SD].wall"),
 /// what was found and what would be accepted; empty if it can be computed from.
@@ -20,9 +25,9 @@ namespace steamworthy::boiler {
 /// Checked  tests/wrong, by way of wire/wrong_descriptions_test.cc.
 std::vector<Problem> faults(const Boiler& boiler);
 
-/// Does a pattern of closures fit on its part: does its last one stay on it, do
+/// Is the part of a pattern described, does the last closure stay on it, do
 /// neighbours stay clear of each other? Adds to `problems`.
-void check_fit(const ClosurePattern& pattern, const Part& part, const std::string& field,
+void check_fit(const ClosurePattern& pattern, const Boiler& boiler, const std::string& field,
                std::vector<Problem>& problems);
 
 }  // namespace steamworthy::boiler

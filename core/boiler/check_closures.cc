@@ -75,9 +75,16 @@ void check_closures(const Boiler& boiler, Faults& faults) {
   }
 }
 
-void check_fit(const ClosurePattern& pattern, const Part& part, const std::string& field,
+void check_fit(const ClosurePattern& pattern, const Boiler& boiler, const std::string& field,
                std::vector<Problem>& problems) {
   Faults faults(problems);
+  const Part* part = find_part(boiler, pattern.each.part);
+  if (part == nullptr) {
+    if (!boiler.parts.empty()) {
+      faults.known(field + ".part", pattern.each.part, part_tags(boiler), "a part");
+    }
+    return;
+  }
   const double steps = pattern.per_row - 1;
   const Length last = pattern.first_offset + steps * pattern.pitch;
   const Length half = 0.5 * pattern.each.opening.width;
@@ -87,11 +94,11 @@ void check_fit(const ClosurePattern& pattern, const Part& part, const std::strin
                "is less than the openings are wide");
     return;
   }
-  if (last.si() + half.si() > length(part).si() + 1e-3) {
+  if (last.si() + half.si() > length(*part).si() + 1e-3) {
     faults.add("boiler.outside_part", field + ".per_row", fmt::format("{}", pattern.per_row),
                fmt::format("a row that ends within {}, the length of {}",
-                           shown_distance(length(part)), part.tag),
-               fmt::format("runs off part {}: the last opening would end at {}", part.tag,
+                           shown_distance(length(*part)), part->tag),
+               fmt::format("runs off part {}: the last opening would end at {}", part->tag,
                            shown_distance(last + half)));
   }
 }

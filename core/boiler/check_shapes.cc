@@ -3,7 +3,9 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 
+#include "boiler/check.h"
 #include "boiler/content.h"
 #include "boiler/faults.h"
 #include "vessel/shapes.h"
@@ -115,6 +117,7 @@ void check(const Part& part, const Tubes& shape, const std::string& field, Fault
                             : "is too short to reach from the bottom level to the top level");
     }
   }
+  if (shape.plugged == unread || part.count == unread) return;
   if (shape.plugged < 0 || shape.plugged > part.count) {
     faults.add("boiler.impossible", field + ".plugged", fmt::format("{}", shape.plugged),
                fmt::format("0 to {}, the number of tubes", part.count),
@@ -146,6 +149,12 @@ void check_inside(const FiretubeShell& shell, const Inside& inside, const std::s
                fmt::format("at least {}", shown_level(inside.bottom_level + inside.outer_diameter)),
                "leaves less height than one tube has");
   }
+  if (inside.length && *inside.length > shell.length) {
+    faults.add("boiler.does_not_fit", field + ".length", shown_distance(*inside.length),
+               fmt::format("at most the shell's, {}", shown_distance(shell.length)),
+               "is longer than the shell");
+  }
+  if (inside.rows == unread || inside.count == unread) return;
   if (inside.rows < 1 || inside.rows > std::max(1, inside.count)) {
     faults.add("boiler.impossible", field + ".rows", fmt::format("{}", inside.rows),
                fmt::format("1 to {}, the number of tubes", inside.count),
@@ -156,11 +165,6 @@ void check_inside(const FiretubeShell& shell, const Inside& inside, const std::s
                fmt::format("rows of {} within {}", shown_size(inside.outer_diameter),
                            shown_distance(height)),
                "are more rows than fit between the two levels");
-  }
-  if (inside.length && *inside.length > shell.length) {
-    faults.add("boiler.does_not_fit", field + ".length", shown_distance(*inside.length),
-               fmt::format("at most the shell's, {}", shown_distance(shell.length)),
-               "is longer than the shell");
   }
 }
 
@@ -174,7 +178,7 @@ void check(const Part& part, const FiretubeShell& shape, const std::string& fiel
   for (const Inside& inside : shape.inside) {
     check_inside(shape, inside, fmt::format("{}.inside[{}]", field, inside.tag), faults);
     const double d = inside.outer_diameter.si();
-    taken += inside.count * d * d * inside.length.value_or(shape.length).si();
+    taken += std::max(0, inside.count) * d * d * inside.length.value_or(shape.length).si();
   }
   const double d = shape.inner_diameter.si();
   if (taken >= d * d * shape.length.si()) {
@@ -184,30 +188,34 @@ void check(const Part& part, const FiretubeShell& shape, const std::string& fiel
   }
 }
 
-bool is_finite(const vessel::Body& body) {
-  const vessel::Body& b = body;
-  return std::visit(
-      [](const auto& shape) {
-        using Shape = std::decay_t<decltype(shape)>;
-        if constexpr (std::is_same_v<Shape, vessel::TubeBank>) {
-          return std::isfinite(shape.outer_diameter.si() + shape.wall.si() + shape.length.si() +
-                               shape.bottom.si() + shape.top.si());
-        } else if constexpr (std::is_same_v<Shape, vessel::Head>) {
-          return std::isfinite(shape.inner_diameter.si() + shape.centre.si() + shape.slope_rad +
-                               shape.wall.value_or(Length{}).si());
-        } else if constexpr (std::is_same_v<Shape, vessel::SquareHeader>) {
-          return std::isfinite(shape.inner_width.si() + shape.corner_radius.si() +
-                               shape.length.si() + shape.middle.si() +
-                               shape.wall.value_or(Length{}).si());
-        } else if constexpr (std::is_same_v<Shape, vessel::Cylinder>) {
-          return std::isfinite(shape.inner_diameter.si() + shape.length.si() + shape.middle.si() +
-                               shape.slope_rad + shape.wall.value_or(Length{}).si());
-        } else {
-          return std::isfinite(shape.inner_diameter.si() + shape.length.si() + shape.centre.si() +
-                               shape.wall.value_or(Length{}).si());
-        }
-      },
-      b.shape);
+double or_zero(const std::optional<Length>& length) { return length.value_or(Length{}).si(); }
+
+/// Sums that are not finite if any of a shape's sizes is not.
+double sum(const vessel::Cylinder& s) {
+  return s.inner_diameter.si() + s.length.si() + s.middle.si() + s.slope_rad + or_zero(s.wall);
+}
+double sum(const vessel::Head& s) {
+  return s.inner_diameter.si() + s.centre.si() + s.slope_rad + or_zero(s.wall);
+}
+double sum(const vessel::SquareHeader& s) {
+  return s.inner_width.si() + s.corner_radius.si() + s.length.si() + s.middle.si() +
+         or_zero(s.wall);
+}
+double sum(const vessel::TubeBank& s) {
+  return s.outer_diameter.si() + s.wall.si() + s.length.si() + s.bottom.si() + s.top.si();
+}
+double sum(const vessel::FiretubeShell& s) {
+  double result = s.inner_diameter.si() + s.length.si() + s.centre.si() + or_zero(s.wall);
+  for (const vessel::FlueRow& row : s.rows) {
+    if (row.tubes < 1) return std::numeric_limits<double>::quiet_NaN();
+    result += row.outer_diameter.si() + row.wall.si() + row.level.si() + or_zero(row.length);
+  }
+  return result;
+}
+
+/// Were all sizes read? What was not has been reported.
+bool is_read(const vessel::Body& body) {
+  return std::visit([](const auto& shape) { return std::isfinite(sum(shape)); }, body.shape);
 }
 
 }  // namespace
@@ -222,7 +230,7 @@ void check_shape(const Part& part, const std::string& field, Faults& faults) {
   if (!own.empty() || part.count < 1) return;
   // Whatever else the formulas of `vessel` could not take.
   for (const vessel::Body& body : bodies(part)) {
-    if (!is_finite(body)) continue;
+    if (!is_read(body)) continue;
     for (const Problem& problem : vessel::faults(body)) {
       faults.add("boiler.impossible", field, problem.found, problem.accepted,
                  fmt::format("{} {}", problem.field, problem.message));

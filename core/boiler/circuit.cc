@@ -187,25 +187,40 @@ Sills least_sills(const Network& network, const std::vector<Outlet>& outlets, do
   return sills;
 }
 
-/// The outlets by which a part's water (sign 1) or air (-1) leaves as far as by any.
+/// The outlets by which a part's water (sign 1) or air (-1) leaves as far as by
+/// any; of these the nearest, by the number of holes passed.
 std::vector<std::string> serving(const Network& network, std::size_t part,
-                                 const std::vector<Outlet>& outlets,
-                                 const std::vector<Sills>& by_outlet, const Sills& best,
+                                 const std::vector<Outlet>& outlets, const Sills& best,
                                  double sign) {
-  std::vector<std::string> result;
-  for (std::size_t o = 0; o < outlets.size(); ++o) {
-    for (std::size_t node : network.nodes_of_part[part]) {
-      const std::optional<double>& reached = by_outlet[o][node];
-      if (!reached) continue;
-      const Node& n = network.nodes[node];
-      const double enough = std::max(*best[node], sign > 0.0 ? n.bottom : -n.top);
-      if (*reached <= enough + tolerance) {
-        result.push_back(outlets[o].mounting);
-        break;
+  std::vector<std::size_t> at = network.nodes_of_part[part];
+  std::vector<bool> seen(network.nodes.size(), false);
+  double enough = -1e300;
+  for (std::size_t node : at) {
+    const Node& n = network.nodes[node];
+    enough = std::max({enough, *best[node], sign > 0.0 ? n.bottom : -n.top});
+    seen[node] = true;
+  }
+  enough += tolerance;
+  while (!at.empty()) {
+    std::vector<std::string> result;
+    for (const Outlet& outlet : outlets) {
+      const bool here = std::find(at.begin(), at.end(), outlet.node) != at.end();
+      if (here && sign * outlet.level <= enough) result.push_back(outlet.mounting);
+    }
+    if (!result.empty()) return result;
+    std::vector<std::size_t> next;
+    for (const Edge& edge : network.edges) {
+      if (sign * (sign > 0.0 ? edge.water_sill : edge.air_sill) > enough) continue;
+      for (const auto& [from, to] : {std::pair{edge.a, edge.b}, std::pair{edge.b, edge.a}}) {
+        if (!seen[to] && std::find(at.begin(), at.end(), from) != at.end()) {
+          seen[to] = true;
+          next.push_back(to);
+        }
       }
     }
+    at = std::move(next);
   }
-  return result;
+  return {};
 }
 
 class Judge {
@@ -214,14 +229,7 @@ class Judge {
       : boiler_(boiler),
         network_(network),
         air_(least_sills(network, network.vents, -1.0)),
-        water_(least_sills(network, network.drains, 1.0)) {
-    for (const Outlet& vent : network.vents) {
-      air_by_vent_.push_back(least_sills(network, {vent}, -1.0));
-    }
-    for (const Outlet& drain : network.drains) {
-      water_by_drain_.push_back(least_sills(network, {drain}, 1.0));
-    }
-  }
+        water_(least_sills(network, network.drains, 1.0)) {}
 
   PartCircuit judge(std::size_t i) const {
     const Part& part = boiler_.parts[i];
@@ -247,11 +255,11 @@ class Judge {
     }
     if (air_reached) {
       result.air_above = extreme(i, air_, -1.0);
-      result.vents = serving(network_, i, network_.vents, air_by_vent_, air_, -1.0);
+      result.vents = serving(network_, i, network_.vents, air_, -1.0);
     }
     if (water_reached) {
       result.water_below = extreme(i, water_, 1.0);
-      result.drains = serving(network_, i, network_.drains, water_by_drain_, water_, 1.0);
+      result.drains = serving(network_, i, network_.drains, water_, 1.0);
     }
     const auto* tubes = std::get_if<Tubes>(&part.shape);
     result.fills_by_spilling = tubes != nullptr && tubes->run == Run::Hanging;
@@ -270,8 +278,6 @@ class Judge {
   const Network& network_;
   Sills air_;
   Sills water_;
-  std::vector<Sills> air_by_vent_;
-  std::vector<Sills> water_by_drain_;
 };
 
 }  // namespace

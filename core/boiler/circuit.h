@@ -31,11 +31,12 @@ namespace steamworthy::boiler {
 /// What filling and draining mean for one part.
 struct PartCircuit {
   std::string part;
-  std::vector<std::string> vents;  ///< mountings that let its air out as far as any does
+  std::vector<std::string> vents;  ///< the nearest of those that let its air out as far as any does
   std::optional<units::Level>
-      air_above;                    ///< air stays above this level; nothing: no vent is reached
-  units::Volume trapped_air;        ///< how much of the part that is
-  std::vector<std::string> drains;  ///< mountings that let its water out as far as any does
+      air_above;              ///< air stays above this level; nothing: no vent is reached
+  units::Volume trapped_air;  ///< how much of the part that is
+  std::vector<std::string>
+      drains;  ///< the nearest of those that let its water out as far as any does
   std::optional<units::Level>
       water_below;                 ///< water stays below this level; nothing: no drain is reached
   units::Volume held_water;        ///< how much of the part that is

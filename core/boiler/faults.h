@@ -18,8 +18,8 @@ class Faults {
   void add(std::string code, std::string field, std::string found, std::string accepted,
            std::string message);
 
-  /// Limits that no boiler comes near, in SI units: outside them something was
-  /// written wrongly. Values that are not a number pass.
+  /// Limits that nothing on a boiler comes near, in SI units: outside them something
+  /// was written wrongly. Values that are not a number pass.
   void between(const std::string& field, const units::Measure& value, double least,
                double greatest);
   template <class Quantity>

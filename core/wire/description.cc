@@ -48,6 +48,7 @@ namespace {
 
 void read_patterns(ObjectReader& io, boiler::Boiler& boiler) {
   for (ObjectReader& table : io.tables("closure_pattern", "prefix")) {
+    const std::size_t known = table.reading().problems().size();
     boiler::ClosurePattern pattern;
     table.text("prefix", pattern.prefix, Need::Required);
     shared_fields(table, pattern.each);
@@ -69,14 +70,11 @@ void read_patterns(ObjectReader& io, boiler::Boiler& boiler) {
     table.refuse_unknown();
 
     Reading& reading = table.reading();
+    if (reading.problems().size() != known) continue;
     std::vector<Problem> problems;
-    std::vector<boiler::Closure> closures;
-    if (!pattern.row_levels.empty()) closures = expand(pattern, table.path(), problems);
-    const boiler::Part* part = find_part(boiler, pattern.each.part);
-    if (problems.empty() && part != nullptr) {
-      check_fit(pattern, *part, table.path(), problems);
-      if (!problems.empty()) closures.clear();
-    }
+    std::vector<boiler::Closure> closures = expand(pattern, table.path(), problems);
+    if (problems.empty()) check_fit(pattern, boiler, table.path(), problems);
+    if (!problems.empty()) closures.clear();
     for (Problem& problem : problems) reading.add_located(std::move(problem));
     for (boiler::Closure& closure : closures) {
       reading.stands_at("closure[" + closure.tag + "]", table.line(), "");

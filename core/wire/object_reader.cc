@@ -37,6 +37,14 @@ void Reading::stands_at(const std::string& field, int line, const std::string& t
   where_[field] = {line, text};
 }
 
+void Reading::forget_missing(const std::string& field) {
+  problems_.erase(std::remove_if(problems_.begin(), problems_.end(),
+                                 [&](const Problem& problem) {
+                                   return problem.code == "wire.missing" && problem.field == field;
+                                 }),
+                  problems_.end());
+}
+
 std::vector<Problem> Reading::sorted() const {
   std::vector<Problem> result = problems_;
   std::stable_sort(result.begin(), result.end(), [](const Problem& a, const Problem& b) {
@@ -137,14 +145,23 @@ void ObjectReader::whole(const char* key, int& into, Need need) {
   const Node* node = find(key);
   constexpr int greatest = 1'000'000;
   if (node == nullptr) {
-    if (need == Need::Required) missing(key, "a whole number");
+    if (need == Need::Required) {
+      missing(key, "a whole number");
+      into = boiler::unread;
+    }
+    return;
+  }
+  const long long written = node->integer;
+  into = boiler::unread;
+  if (node->type == Node::Type::Number) {
+    add("wire.wrong_type", key, node->text, "a whole number", "is not a whole number");
   } else if (node->type != Node::Type::Integer) {
     wrong_type(key, *node, "a whole number");
-  } else if (node->integer < -greatest || node->integer > greatest) {
+  } else if (written < -greatest || written > greatest) {
     add("wire.too_great", key, node->text, fmt::format("a whole number up to {}", greatest),
         "is too great");
   } else {
-    into = static_cast<int>(node->integer);
+    into = static_cast<int>(written);
   }
 }
 
@@ -337,6 +354,8 @@ void ObjectReader::refuse_unknown() {
     if (std::find(asked_.begin(), asked_.end(), name) != asked_.end()) continue;
     const std::vector<std::string_view> known(asked_.begin(), asked_.end());
     const std::string_view near = nearest(name, known);
+    // That the key meant is missing is then no news.
+    reading_.forget_missing(path_of(near));
     reading_.add("wire.unknown_key", node.line > 0 ? node.line : table_.line,
                  path_of(units::quotable(name)), units::quotable(name),
                  near.empty() ? listed(known) : fmt::format("\"{}\"", near),

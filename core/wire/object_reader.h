@@ -1,7 +1,7 @@
 // Reading one table of a description: typed fields in, faults out.
 //
-// A field that is missing or wrong is reported and left as "not a number", so
-// that no later check, all of which compare, trips over it a second time.
+// A field that is missing or wrong is reported and left as "not a number" (whole
+// numbers as boiler::unread), so that no later check trips over it a second time.
 #pragma once
 
 #include <fmt/format.h>
@@ -14,6 +14,7 @@
 #include <vector>
 
 #include "base/error.h"
+#include "boiler/check.h"
 #include "boiler/tokens.h"
 #include "units/parse.h"
 #include "wire/node.h"
@@ -34,7 +35,10 @@ class Reading {
   void add_located(Problem problem);
   void stands_at(const std::string& field, int line, const std::string& text);
 
-  std::vector<Problem>& problems() { return problems_; }
+  /// Takes back that a field is missing.
+  void forget_missing(const std::string& field);
+
+  const std::vector<Problem>& problems() const { return problems_; }
   /// By line, then field; each once.
   std::vector<Problem> sorted() const;
   /// Every key asked for, by the kind of table: "part.wall". For documentation tests.

@@ -1,11 +1,11 @@
 #include "wire/object_writer.h"
 
+#include <fast_float/fast_float.h>
 #include <fmt/format.h>
 
 #include <cmath>
 #include <limits>
 
-#include <fast_float/fast_float.h>
 #include "base/error.h"
 
 namespace steamworthy::wire {

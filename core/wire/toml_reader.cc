@@ -156,9 +156,22 @@ std::string_view trimmed(std::string_view text) {
   return text;
 }
 
-/// toml++ says "Error while parsing key-value pair: ..."; its second half is
-/// what a person needs.
+/// What a person needs of what toml++ says: for the usual slips our own words,
+/// else the second half of "Error while parsing key-value pair: ...".
 std::string plain_description(std::string_view description) {
+  constexpr std::pair<std::string_view, std::string_view> usual[] = {
+      {"unescaped control characters", "a text is not closed on its line"},
+      {"expected '=', saw", "there is no = after the key"},
+      {"expected 'true', saw", "what follows = is no text in quotes, number, list or table"},
+      {"expected 'false', saw", "what follows = is no text in quotes, number, list or table"},
+      {"could not determine value type",
+       "what follows = is no text in quotes, number, list or table"},
+      {"cannot redefine existing table", "this name stands for a table already"},
+      {"cannot redefine existing", "the key stands twice in this table"},
+  };
+  for (const auto& [theirs, ours] : usual) {
+    if (description.find(theirs) != std::string_view::npos) return std::string(ours);
+  }
   const std::size_t colon = description.find(": ");
   if (description.substr(0, 5) == "Error" && colon != std::string_view::npos) {
     description.remove_prefix(colon + 2);
