@@ -81,7 +81,7 @@ struct Evaluation {
 ///   "rules.from_memory"          it is above the working pressure by a rule nobody saw
 ///   "rules.not_a_test"           the rule is a limit, an interval or history
 ///   "rules.picked_below", "rules.picked_above", "rules.picked_is_not_the_rules"
-///   "rules.picked_not_positive", "rules.not_positive"  it is not above zero
+///   "rules.picked_not_positive", "rules.target_not_positive"  it is not above zero
 ///   "rules.empty_interval"       the interval has no room
 ///   "rules.above_ceiling"        it is above the ceiling
 ///   "rules.valves_not_gagged"    the test pressure reaches the lowest safety valve
