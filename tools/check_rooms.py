@@ -20,7 +20,7 @@ ONLY = {
 }
 # design.md section 9: these differ between native and WebAssembly; numerics/math.h has our own.
 UNSTABLE = re.compile(
-    r"std::(exp|exp2|expm1|pow|sin|cos|tan|asin|acos|atan|atan2|sinh|cosh|tanh|cbrt|hypot|erf|erfc|"
+    r"std::(exp|exp2|expm1|log|pow|sin|cos|tan|asin|acos|atan|atan2|sinh|cosh|tanh|cbrt|hypot|erf|erfc|"
     r"tgamma|lgamma|log1p|log2|log10|fma)\s*\(")
 # Nothing in core reads a clock, a file, the environment, or randomness.
 IMPURE = re.compile(

@@ -1,6 +1,6 @@
 // erf, erfc after FDLIBM; the normal distribution and its quantile.
 //
-// The rational approximations of erf are those of FDLIBM (s_erf.c) [FDLIBM],
+// The rational approximations of erf are those of FDLIBM (s_erf.c) [FDLIBM-5.3],
 // which asks that this notice be kept:
 //   Copyright (C) 1993 by Sun Microsystems, Inc. All rights reserved.
 //   Permission to use, copy, modify, and distribute this software is freely
@@ -125,7 +125,7 @@ double normal_cdf(double z) {
   return 0.5 * (erfc(t) - two_over_root_pi * exp(-t * t) * rest);
 }
 
-// Algorithm AS 241, routine PPND16 [AS241]: rational approximations in three ranges.
+// Algorithm AS 241, routine PPND16 [AS-241]: rational approximations in three ranges.
 double normal_quantile(double p) {
   // clang-format off
   constexpr std::array<double, 8> a = {

@@ -1,7 +1,7 @@
 // asin, acos, atan, atan2, cbrt, expm1, log1p after FDLIBM.
 //
 // The polynomials and the steps of their evaluation are those of FDLIBM and of
-// its FreeBSD descendant [FDLIBM], which ask that this notice be kept:
+// its FreeBSD descendant [FDLIBM-5.3], which ask that this notice be kept:
 //   Copyright (C) 1993 by Sun Microsystems, Inc. All rights reserved.
 //   Permission to use, copy, modify, and distribute this software is freely
 //   granted, provided that this notice is preserved.

@@ -10,7 +10,7 @@
 // Sources
 //   exp, log, pow, log10, hypot: our own, in double-double where it matters.
 //   sin, cos, tan, asin, acos, atan, cbrt, erf, erfc, expm1, log1p: the
-//   polynomials of FDLIBM [FDLIBM]. normal_quantile: [AS241].
+//   polynomials of FDLIBM [FDLIBM-5.3]. normal_quantile: [AS-241].
 //   docs/methods/math.md tells how each is done.
 //
 // Errors
@@ -73,7 +73,7 @@ double erfc(double x);
 /// Probability that a standard normal variable is below z. Accuracy 3 ulp.
 double normal_cdf(double z);
 /// The z whose normal_cdf is p; -inf at 0, +inf at 1, NaN outside. Relative
-/// accuracy 2e-15. [AS241]
+/// accuracy 2e-15. [AS-241]
 double normal_quantile(double p);
 
 }  // namespace steamworthy::numerics

@@ -1,6 +1,6 @@
 // sin, cos, tan: reduction to |r| <= pi/4, then the polynomials of FDLIBM.
 //
-// The polynomials and the steps of their evaluation are those of FDLIBM [FDLIBM]
+// The polynomials and the steps of their evaluation are those of FDLIBM [FDLIBM-5.3]
 // (k_sin.c, k_cos.c, k_tan.c), which asks that this notice be kept:
 //   Copyright (C) 1993, 2004 by Sun Microsystems, Inc. All rights reserved.
 //   Permission to use, copy, modify, and distribute this software is freely
