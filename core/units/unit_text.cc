@@ -291,16 +291,16 @@ std::optional<Unit> named_unit(std::string_view text) {
   return Unit{found->dimension, found->factor, found->offset, found->zero};
 }
 
-void multiply(Unit& unit, const Unit& by, int power) {
-  unit.dimension.mass += power * by.dimension.mass;
-  unit.dimension.length += power * by.dimension.length;
-  unit.dimension.time += power * by.dimension.time;
-  unit.dimension.temperature += power * by.dimension.temperature;
-  for (int i = 0; i < power; ++i) unit.factor *= by.factor;
-  for (int i = 0; i > power; --i) unit.factor /= by.factor;
+void multiply(Unit& unit, const Unit& by, int exponent) {
+  unit.dimension.mass += exponent * by.dimension.mass;
+  unit.dimension.length += exponent * by.dimension.length;
+  unit.dimension.time += exponent * by.dimension.time;
+  unit.dimension.temperature += exponent * by.dimension.temperature;
+  for (int i = 0; i < exponent; ++i) unit.factor *= by.factor;
+  for (int i = 0; i > exponent; --i) unit.factor /= by.factor;
 }
 
-/// A name of the table with its power: "m", "cm2", "s^2", "h-1".
+/// A name of the table with its exponent: "m", "cm2", "s^2", "h-1".
 bool multiply_term(Unit& unit, std::string_view term, int sign) {
   if (const auto whole = named_unit(term)) {
     if (whole->zero != Zero::Unsaid) return false;
@@ -308,16 +308,16 @@ bool multiply_term(Unit& unit, std::string_view term, int sign) {
     return true;
   }
   if (term.size() < 2 || term.back() < '1' || term.back() > '4') return false;
-  int power = term.back() - '0';
+  int exponent = term.back() - '0';
   term.remove_suffix(1);
   if (term.back() == '-') {
-    power = -power;
+    exponent = -exponent;
     term.remove_suffix(1);
   }
   if (!term.empty() && term.back() == '^') term.remove_suffix(1);
   const auto base = named_unit(trim(term));
   if (!base || base->zero != Zero::Unsaid) return false;
-  multiply(unit, *base, sign * power);
+  multiply(unit, *base, sign * exponent);
   return true;
 }
 
