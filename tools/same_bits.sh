@@ -22,6 +22,7 @@ write_ninja() {
   local version objects=()
   version=$(sed -n 's/^project(steamworthy VERSION \([0-9.]*\).*/\1/p' CMakeLists.txt)
   cat <<END
+builddir = $out
 flags = -std=c++20 -O2 -fexceptions -ffp-contract=off -DFMT_HEADER_ONLY -DEIGEN_DONT_VECTORIZE $
   -DSTEAMWORTHY_VERSION=\\"$version\\" -Icore -Itests -isystem $out/include
 rule compile
