@@ -13,7 +13,7 @@ namespace steamworthy::water {
 /// Throws   OutOfRange "water.humid_air".
 /// Source   Magnus' form with the constants of [WMO-8] (from memory). Accuracy 0.1 K
 ///          against psychrometric tables (from memory).
-/// Checked  humid_air_test.cc.
+/// Checked  water_test.cc.
 units::Temperature dew_point(units::Temperature air, double relative_humidity);
 
 }  // namespace steamworthy::water
