@@ -2,11 +2,203 @@
 
 #include <fmt/format.h>
 
-namespace steamworthy::cli {
+#include <CLI/CLI.hpp>
+#include <string>
+#include <vector>
 
-int run(int argc, char**) {
-  fmt::print(stderr, "steamworthy " STEAMWORTHY_VERSION "\n");
-  return argc > 1 ? 2 : 0;
+#include "base/error.h"
+#include "cli/files.h"
+#include "cli/sheet_text.h"
+#include "service/sheet_service.h"
+#include "units/makers.h"
+#include "units/parse.h"
+#include "wire/sheet_json.h"
+
+namespace steamworthy::cli {
+namespace {
+
+constexpr int done = 0;
+constexpr int failed = 1;
+constexpr int wrong_usage = 2;
+
+/// The texts of the options as given; read() turns them into a request.
+struct SheetOptions {
+  std::string file, rule, work, units = "si", own_pressure, reason, authority, pick, ceiling, water,
+                                metal, hold, heater;
+  std::vector<std::string> traits;
+  bool json = false;
+  bool with_working = false;
+};
+
+/// A wrong word on the command line, as opposed to a wrong file.
+struct Usage {
+  std::string sentence;
+};
+
+template <class Quantity>
+std::optional<Quantity> quantity(units::Kind kind, const std::string& option,
+                                 const std::string& text) {
+  if (text.empty()) return std::nullopt;
+  const auto parsed = units::parse_measure(kind, text);
+  if (!parsed) {
+    Problem problem = parsed.problem;
+    problem.field = option;
+    throw Usage{sentence(problem)};
+  }
+  return Quantity::from_si(parsed.value->si);
+}
+
+sheet::Request read(const SheetOptions& options) {
+  using units::Kind;
+  sheet::Request request;
+  if (!options.rule.empty()) request.rule_id = options.rule;
+  if (!options.work.empty()) {
+    request.work = rules::work_of(options.work);
+    if (!request.work) {
+      std::string words;
+      for (const auto token : rules::work_tokens())
+        words += (words.empty() ? "" : ", ") + std::string(token);
+      throw Usage{
+          fmt::format("--work: \"{}\" is no kind of work; accepted: {}", options.work, words)};
+    }
+  }
+  request.authority = options.authority;
+  request.picked = quantity<units::GaugePressure>(Kind::GaugePressure, "--pick", options.pick);
+  request.stated_ceiling =
+      quantity<units::GaugePressure>(Kind::GaugePressure, "--ceiling", options.ceiling);
+  request.water = quantity<units::Temperature>(Kind::Temperature, "--water", options.water);
+  request.metal = quantity<units::Temperature>(Kind::Temperature, "--metal", options.metal);
+  request.hold = quantity<units::Duration>(Kind::Duration, "--hold", options.hold);
+  request.heater = quantity<units::Power>(Kind::Power, "--heater", options.heater);
+  if (const auto own = quantity<units::GaugePressure>(Kind::GaugePressure, "--own-pressure",
+                                                      options.own_pressure)) {
+    request.own_pressure = rules::OwnPressure{*own, options.reason};
+  }
+  for (const std::string& given : options.traits) {
+    const std::size_t equals = given.find('=');
+    const auto trait = rules::trait_of(given.substr(0, equals));
+    const std::string answer = equals == std::string::npos ? "yes" : given.substr(equals + 1);
+    if (!trait || (answer != "yes" && answer != "no")) {
+      std::string words;
+      for (const auto token : rules::trait_tokens())
+        words += (words.empty() ? "" : ", ") + std::string(token);
+      throw Usage{
+          fmt::format("--trait: found \"{}\"; accepted: one of {} and =yes or =no", given, words)};
+    }
+    request.traits[*trait] = answer == "yes";
+  }
+  return request;
+}
+
+int check_command(const std::string& file) {
+  const boiler::Boiler boiler = service::read_description(read_file(file), base_name(file));
+  fmt::print("{}: no fault found. {}, {}: {} parts, {} closures, {} mountings, {} temporaries.\n",
+             base_name(file), boiler.tag, boiler.name, boiler.parts.size(), boiler.closures.size(),
+             boiler.mountings.size(), boiler.temporaries.size());
+  return done;
+}
+
+int sheet_command(const SheetOptions& options) {
+  const sheet::Request request = read(options);
+  const sheet::Sheet sheet =
+      service::make_sheet(read_file(options.file), base_name(options.file), request);
+  words::Style style;
+  if (options.units == "us") style.print.system = units::System::Us;
+  const std::string text = options.json ? wire::sheet_json(sheet, options.with_working)
+                                        : sheet_text(sheet, style, options.with_working);
+  std::fwrite(text.data(), 1, text.size(), stdout);
+  return sheet.is_refused() ? failed : done;
+}
+
+int rules_command() {
+  for (const rules::Rule& rule : service::shipped_rules()) {
+    fmt::print("{:<36} {:<12} {}\n", rule.id, rules::token(rule.source.seen), rule.title);
+  }
+  return done;
+}
+
+int report(const Error& error, const std::vector<Problem>& problems, bool json) {
+  if (json) {
+    const std::string text = wire::error_json(error.code(), error.what(), problems);
+    std::fwrite(text.data(), 1, text.size(), stdout);
+  }
+  if (problems.empty()) fmt::print(stderr, "steamworthy: {} ({})\n", error.what(), error.code());
+  for (const Problem& problem : problems)
+    fmt::print(stderr, "{} ({})\n", sentence(problem), problem.code);
+  return failed;
+}
+
+void add_sheet_options(CLI::App& command, SheetOptions& options) {
+  command
+      .add_option("file", options.file, "boiler description, TOML or JSON; - reads standard input")
+      ->required();
+  command.add_option("--rule", options.rule, "id of the rule to test by (see: steamworthy rules)");
+  command.add_option("--work", options.work,
+                     "what was done: gaskets, tubes-rolled, tubes-renewed, drum-repaired, ...");
+  command.add_option("--units", options.units, "units of the text: si or us")
+      ->check(CLI::IsMember({"si", "us"}));
+  command.add_flag("--json", options.json, "JSON on standard output, units in the keys");
+  command.add_flag("--working", options.with_working,
+                   "unfold each figure: formula, inputs, sources");
+  command.add_option("--authority", options.authority,
+                     "who ordered or agreed to the test, by name");
+  command.add_option("--pick", options.pick,
+                     "pressure picked inside a rule's interval, e.g. \"36 bar\"");
+  command.add_option("--own-pressure", options.own_pressure,
+                     "your own test pressure; needs --reason");
+  command.add_option("--reason", options.reason, "why your own pressure, in your words");
+  command.add_option("--ceiling", options.ceiling, "never to be passed, e.g. \"48 bar\"");
+  command.add_option("--water", options.water, "temperature of the water, e.g. \"24 °C\"");
+  command.add_option("--metal", options.metal, "temperature of the thickest metal");
+  command.add_option("--hold", options.hold, "length of the hold, e.g. \"30 min\"");
+  command.add_option("--heater", options.heater, "power that warms the water, e.g. \"60 kW\"");
+  command.add_option("--trait", options.traits,
+                     "what a rule hangs on, e.g. lap_seam=no (repeatable)");
+  command.footer(
+      "Examples:\n"
+      "  steamworthy sheet examples/watertube.toml\n"
+      "  steamworthy sheet examples/watertube.toml --work gaskets --rule us-marine-ordinary \\\n"
+      "      --authority \"the marine inspector, by name\" --ceiling \"48 bar\" --working\n"
+      "Exit codes: 0 done, 1 refused or failed, 2 wrong usage.");
+}
+
+}  // namespace
+
+int run(int argc, char** argv) {
+  CLI::App app{"Steamworthy: closes a boiler, proves it by a hydrostatic test, hands it back.",
+               "steamworthy"};
+  app.set_version_flag("--version", "steamworthy " STEAMWORTHY_VERSION);
+  app.require_subcommand(1);
+  app.footer("Exit codes: 0 done, 1 refused or failed, 2 wrong usage.");
+
+  std::string description;
+  CLI::App& check = *app.add_subcommand("check", "finds every fault of a boiler description");
+  check.add_option("file", description, "boiler description, TOML or JSON; - reads standard input")
+      ->required();
+  check.footer("Example:\n  steamworthy check examples/watertube.toml");
+  SheetOptions options;
+  CLI::App& sheet = *app.add_subcommand("sheet", "computes the test sheet of a boiler");
+  add_sheet_options(sheet, options);
+  CLI::App& rules = *app.add_subcommand("rules", "lists the rules that ship with the program");
+
+  try {
+    app.parse(argc, argv);
+  } catch (const CLI::ParseError& error) {
+    return app.exit(error) == 0 ? done : wrong_usage;
+  }
+  try {
+    if (check.parsed()) return check_command(description);
+    if (sheet.parsed()) return sheet_command(options);
+    if (rules.parsed()) return rules_command();
+  } catch (const Usage& usage) {
+    fmt::print(stderr, "steamworthy: {}\n", usage.sentence);
+    return wrong_usage;
+  } catch (const BadInput& error) {
+    return report(error, error.problems(), options.json);
+  } catch (const Error& error) {
+    return report(error, {}, options.json);
+  }
+  return wrong_usage;
 }
 
 }  // namespace steamworthy::cli

@@ -7,7 +7,7 @@ namespace {
 
 std::vector<Entry> english() {
   std::vector<Entry> entries;
-  for (const auto part : {english_trade(), english_input(), english_rules(), english_sheet(),
+  for (const auto part : {english_trade(), english_input(), english_rules(), english_sheet(), english_cautions(),
                           english_boiler(), english_solids(), english_hold()}) {
     entries.insert(entries.end(), part.begin(), part.end());
   }
