@@ -38,7 +38,7 @@ foreach(line ${room_lines})
     target_link_libraries(${room}_test PRIVATE ${target} GTest::gtest_main rapidcheck)
     target_compile_definitions(${room}_test PRIVATE
       STEAMWORTHY_SOURCE_DIR="${CMAKE_SOURCE_DIR}")
-    if(TARGET room_testing AND NOT room STREQUAL "testing")
+    if(EXISTS ${CMAKE_SOURCE_DIR}/core/testing AND NOT room STREQUAL "testing")
       target_link_libraries(${room}_test PRIVATE room_testing)
     endif()
     set_property(GLOBAL APPEND PROPERTY STEAMWORTHY_TEST_PROGRAMS ${room}_test)

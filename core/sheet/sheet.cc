@@ -1,5 +1,6 @@
 #include "sheet/sheet.h"
 
+#include "rules/choose.h"
 #include "sheet/basis.h"
 
 namespace steamworthy::sheet {
@@ -21,6 +22,11 @@ void say_what_is_missing(const Basis& basis, Sheet& sheet) {
     append(sheet.missing, basis.choice.remarks);
     return;
   }
+  const rules::Candidate candidate = rules::applies(*basis.rule, basis.circumstances);
+  if (candidate.applies == rules::Applies::No) {
+    sheet.missing.push_back({"sheet.rule_does_not_apply", {{"rule", basis.rule->id}}});
+  }
+  append(sheet.missing, candidate.reasons);
   append(sheet.missing, basis.evaluation->missing);
   append(sheet.stops, basis.evaluation->stops);
 }

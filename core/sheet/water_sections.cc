@@ -249,7 +249,8 @@ Section pumping_section(const Basis& basis) {
     const auto& pump = basis.boiler.pump;
     if (pump && pump->stroke && pump->stroke->si() > 0.0) {
       section.figures.push_back(working::known(
-          "sheet.strokes_to_stage", stage.key, units::measure_count(std::ceil(volume / *pump->stroke)),
+          "sheet.strokes_to_stage", stage.key,
+          units::measure_count(std::ceil(volume / *pump->stroke)),
           {.formula = "litres / stroke, rounded up",
            .inputs = {{"V", "input.volume_to_pump", units::measure(volume)},
                       {"s", "input.pump_stroke", units::measure(*pump->stroke), Origin::Described}},

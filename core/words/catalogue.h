@@ -37,13 +37,13 @@ struct Placeholders {
 Placeholders placeholders(std::string_view text);
 
 // The parts of the English catalogue, one a file.
-std::span<const Entry> english_trade();   ///< the words of the trade: parts, stages, clearances
-std::span<const Entry> english_input();   ///< names of inputs and of where they came from
-std::span<const Entry> english_rules();   ///< the room rules and its tokens
-std::span<const Entry> english_sheet();      ///< the room sheet
-std::span<const Entry> english_cautions();   ///< cautions, inputs of the sheet
-std::span<const Entry> english_boiler();  ///< the room boiler
-std::span<const Entry> english_solids();  ///< the rooms vessel, strength and materials
-std::span<const Entry> english_hold();    ///< the rooms hold and water
+std::span<const Entry> english_trade();     ///< the words of the trade: parts, stages, clearances
+std::span<const Entry> english_input();     ///< names of inputs and of where they came from
+std::span<const Entry> english_rules();     ///< the room rules and its tokens
+std::span<const Entry> english_sheet();     ///< the room sheet
+std::span<const Entry> english_cautions();  ///< cautions, inputs of the sheet
+std::span<const Entry> english_boiler();    ///< the room boiler
+std::span<const Entry> english_solids();    ///< the rooms vessel, strength and materials
+std::span<const Entry> english_hold();      ///< the rooms hold and water
 
 }  // namespace steamworthy::words
