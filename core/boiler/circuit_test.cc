@@ -127,7 +127,8 @@ TEST(Circuit, AHangingLoopHoldsAllItsWaterAndIsBackFilledFirst) {
   const Circuit all = circuit(boiler);
   const PartCircuit elements = of(all, "E");
   EXPECT_NEAR(elements.held_water.si(), water_content(boiler.parts[2]).si(), 1e-12);
-  EXPECT_FALSE(elements.traps_air());  // a vent over either leg
+  EXPECT_NEAR(units::in_litres(elements.held_water), 70.0, 0.05);  // docs/methods/circuit.md
+  EXPECT_FALSE(elements.traps_air());                              // a vent over either leg
   EXPECT_TRUE(elements.fills_by_spilling);
   ASSERT_FALSE(all.filling.empty());
   const FillStep& first = all.filling.front();
@@ -162,6 +163,7 @@ TEST(Circuit, AHeaderBehindAHangingLoopWithoutAVentTrapsItsAir) {
   const PartCircuit second = of(circuit(boiler), "B");
   // Its air would have to go down through the loop's bottom at 2 m.
   EXPECT_EQ(*second.air_above, level_metres(2.0));
+  EXPECT_NEAR(units::in_litres(second.trapped_air), 125.7, 0.05);  // docs/methods/circuit.md
   EXPECT_NEAR(second.trapped_air.si(), water_content(boiler.parts[1]).si(), 1e-12);
 }
 

@@ -17,6 +17,9 @@ concept Is = std::is_same_v<std::remove_const_t<T>, Wanted>;
 
 using units::Kind;
 
+/// The keys that reading this tree asks for (description_keys.cc).
+std::vector<std::string> keys_of(const Tree& tree);
+
 void read_opening(ObjectReader& io, boiler::Opening& opening);
 void read_part(ObjectReader& io, boiler::Part& part);
 void write_part(ObjectWriter& io, const boiler::Part& part);

@@ -195,7 +195,7 @@ Inside read_inside(ObjectReader& io) {
     inside.bottom_level = axis - 0.5 * inside.outer_diameter;
     inside.top_level = axis + 0.5 * inside.outer_diameter;
   } else {
-    io.note("level");
+    io.note_measure("level", Kind::Level);
     io.measure("bottom_level", inside.bottom_level, Kind::Level);
     io.measure("top_level", inside.top_level, Kind::Level);
   }

@@ -175,6 +175,16 @@ Description read(const Tree& tree) {
 
 }  // namespace
 
+std::vector<std::string> keys_of(const Tree& tree) {
+  Reading reading(tree.dialect, tree.file);
+  ObjectReader io(tree.root, "", "", reading);
+  boiler::Boiler boiler;
+  read_all(io, boiler);
+  std::sort(reading.keys.begin(), reading.keys.end());
+  reading.keys.erase(std::unique(reading.keys.begin(), reading.keys.end()), reading.keys.end());
+  return reading.keys;
+}
+
 Description read_boiler_toml(std::string_view text, const std::string& file) {
   return read(read_toml(text, file));
 }

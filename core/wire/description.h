@@ -41,7 +41,8 @@ Description read_boiler_json(std::string_view text, const std::string& file);
 /// Throws   OutOfRange "wire.not_finite" if a quantity is not finite.
 std::string boiler_json(const boiler::Boiler& boiler);
 
-/// Every key that is read, by its table: "part.wall"; for the tests of documents.
-std::vector<std::string> description_keys();
+/// Every key that is read from TOML, or from JSON, by its table: "part.wall",
+/// "part.wall_mm"; each once, sorted. For the tests of documents and schema.
+std::vector<std::string> description_keys(bool json);
 
 }  // namespace steamworthy::wire

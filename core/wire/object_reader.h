@@ -142,6 +142,7 @@ class ObjectReader {
   int line() const { return table_.line; }
   std::string path_of(std::string_view key) const;
   void note(const std::string& key);
+  void note_measure(const char* key, units::Kind kind) { note(key_of(key, kind)); }
   const Node* find(const std::string& key);
 
  private:

@@ -1,8 +1,9 @@
 // Rounding to the border: what JSON can carry, before anything is computed.
 //
-// 5 ft 3 in is a number of metres that no number of millimetres gives to the
-// last bit. Every quantity of a description is therefore set to what its JSON
-// says, so that program and tablet compute from the same bits.
+// 17 ft by way of inches is 5.1815999999999995 m, and 650 psi is a number of
+// pascals that no number of bar gives to the last bit. Every quantity of a
+// description is therefore set to what its JSON says, with 15 digits, so that
+// program and tablet compute from the same bits.
 #pragma once
 
 #include <optional>
@@ -15,7 +16,8 @@
 
 namespace steamworthy::wire {
 
-/// A visitor like ObjectWriter that changes quantities in place, by a last bit or two.
+/// A visitor like ObjectWriter that changes quantities in place, by less than
+/// 1e-14 of each.
 class ObjectRounder {
  public:
   static constexpr bool reads = false;
@@ -45,9 +47,7 @@ class ObjectRounder {
   }
 
  private:
-  static double rounded(units::Kind kind, double si) {
-    return units::from_border(kind, units::at_border({kind, si})).si;
-  }
+  static double rounded(units::Kind kind, double si);
 };
 
 }  // namespace steamworthy::wire

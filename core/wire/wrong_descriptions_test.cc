@@ -2,25 +2,17 @@
 // tests/wrong/descriptions.txt, which spoils tests/wrong/base.toml.
 #include <gtest/gtest.h>
 
-#include <fstream>
 #include <sstream>
 #include <string>
 #include <vector>
 
 #include "wire/description.h"
+#include "wire/source_file_test.h"
 
 namespace steamworthy::wire {
 namespace {
 
-std::string folder() { return std::string(STEAMWORTHY_SOURCE_DIR) + "/tests/wrong/"; }
-
-std::string slurp(const std::string& name) {
-  std::ifstream file(name, std::ios::binary);
-  EXPECT_TRUE(file) << name;
-  std::ostringstream text;
-  text << file.rdbuf();
-  return text.str();
-}
+std::string folder() { return "tests/wrong/"; }
 
 std::vector<std::string> split(const std::string& text) {
   std::vector<std::string> lines;
@@ -43,7 +35,7 @@ struct Case {
 
 std::vector<Case> cases() {
   std::vector<Case> result;
-  for (const std::string& line : split(slurp(folder() + "descriptions.txt"))) {
+  for (const std::string& line : split(source_file(folder() + "descriptions.txt"))) {
     const std::string rest = line.size() > 2 ? line.substr(2) : "";
     if (line.rfind("## ", 0) == 0) {
       result.push_back({line.substr(3), {}, {}});
@@ -101,13 +93,13 @@ std::string joined(const std::vector<std::string>& lines) {
 }
 
 TEST(WrongDescriptions, TheBaseItselfIsRight) {
-  const Description read = read_boiler_toml(slurp(folder() + "base.toml"), "base.toml");
+  const Description read = read_boiler_toml(source_file(folder() + "base.toml"), "base.toml");
   for (const Problem& problem : read.problems) ADD_FAILURE() << sentence(problem);
   EXPECT_TRUE(read.boiler.has_value());
 }
 
 TEST(WrongDescriptions, EachGetsExactlyItsSentences) {
-  const std::vector<std::string> base = split(slurp(folder() + "base.toml"));
+  const std::vector<std::string> base = split(source_file(folder() + "base.toml"));
   const std::vector<Case> all = cases();
   EXPECT_GE(all.size(), 40U);
   for (const Case& one : all) {
