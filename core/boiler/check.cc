@@ -66,10 +66,11 @@ std::vector<std::string_view> part_tags(const Boiler& boiler) {
 namespace {
 
 void check_particulars(const Boiler& boiler, Faults& faults) {
-  if (boiler.year) faults.between("boiler.year", *boiler.year, 1800, 2200);
-  if (boiler.reference_level) faults.level("boiler.reference_level", *boiler.reference_level);
+  const std::string table = "boiler";
+  if (boiler.year) faults.between(table + ".year", *boiler.year, 1800, 2200);
+  if (boiler.reference_level) faults.level(table + ".reference_level", *boiler.reference_level);
   if (boiler.parts.empty() && !boiler.bulk) {
-    faults.add("boiler.missing", "boiler", "", "parts, or [content] with the maker's figures",
+    faults.add("boiler.missing", table, "", "parts, or [content] with the maker's figures",
                "has neither parts nor a water content");
   }
   if (!boiler.parts.empty() && boiler.bulk) {
