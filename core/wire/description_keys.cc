@@ -6,7 +6,7 @@
 namespace steamworthy::wire {
 namespace {
 
-Node table(std::vector<std::pair<std::string, Node>> members) {
+Node table(std::vector<Member> members) {
   Node node;
   node.type = Node::Type::Table;
   node.members = std::move(members);
@@ -58,9 +58,9 @@ std::vector<std::string> description_keys(bool json) {
                      {"closure", list({table({{"gasket", table({})}})})}});
   for (const char* key : {"section", "connection", "space", "way_in", "internal", "mounting",
                           "isolation", "temporary", "place_to_look", "gauge", "thermometer"}) {
-    tree.root.members.emplace_back(key, list({table({})}));
+    tree.root.members.push_back({key, list({table({})})});
   }
-  if (!json) tree.root.members.emplace_back("closure_pattern", list({table({})}));
+  if (!json) tree.root.members.push_back({"closure_pattern", list({table({})})});
   return keys_of(tree);
 }
 

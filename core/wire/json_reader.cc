@@ -116,7 +116,7 @@ class Builder : public nlohmann::json_sax<nlohmann::json> {
     }
     Frame& frame = open_.back();
     if (frame.node.type == Node::Type::Table) {
-      frame.node.members.emplace_back(frame.key, std::move(node));
+      frame.node.members.push_back({frame.key, std::move(node)});
     } else {
       frame.node.items.push_back(std::move(node));
     }

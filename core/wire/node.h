@@ -4,12 +4,13 @@
 
 #include <string>
 #include <string_view>
-#include <utility>
 #include <vector>
 
 #include "base/error.h"
 
 namespace steamworthy::wire {
+
+struct Member;
 
 struct Node {
   enum class Type { Nothing, Text, Integer, Number, Boolean, Date, Table, List };
@@ -19,11 +20,17 @@ struct Node {
   long long integer = 0;
   double number = 0.0;  ///< also set for an Integer
   bool boolean = false;
-  std::vector<std::pair<std::string, Node>> members;  ///< Table, in the order of the text
-  std::vector<Node> items;                            ///< List
-  int line = 0;                                       ///< counted from 1; 0 where it is not known
+  std::vector<Member> members;  ///< Table, in the order of the text
+  std::vector<Node> items;      ///< List
+  int line = 0;                 ///< counted from 1; 0 where it is not known
 
   const Node* find(std::string_view key) const;
+};
+
+/// A key of a table and what stands behind it.
+struct Member {
+  std::string name;
+  Node node;
 };
 
 /// "a text", "a table": for messages.

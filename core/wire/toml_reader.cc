@@ -77,8 +77,8 @@ class Converter {
     std::vector<std::pair<toml::source_position, std::size_t>> order;
     for (auto&& [key, value] : table) {
       order.emplace_back(key.source().begin, node.members.size());
-      node.members.emplace_back(std::string(key.str()), convert(value, depth + 1));
-      Node& member = node.members.back().second;
+      node.members.push_back({std::string(key.str()), convert(value, depth + 1)});
+      Node& member = node.members.back().node;
       if (key.source().begin.line > 0) member.line = static_cast<int>(key.source().begin.line);
     }
     // toml++ keeps keys by name; put them back in the order of the text.
@@ -86,7 +86,7 @@ class Converter {
       return a.first.line != b.first.line ? a.first.line < b.first.line
                                           : a.first.column < b.first.column;
     });
-    std::vector<std::pair<std::string, Node>> sorted;
+    std::vector<Member> sorted;
     sorted.reserve(order.size());
     for (const auto& at : order) sorted.push_back(std::move(node.members[at.second]));
     node.members = std::move(sorted);
