@@ -7,8 +7,8 @@
 #include <fstream>
 
 #include "base/error.h"
-#include "vessel/square_header.h"
 #include "vessel/bodies_test.h"
+#include "vessel/square_header.h"
 #include "vessel/volume.h"
 
 namespace steamworthy::vessel {

@@ -1,0 +1,34 @@
+// Commands: the one table of commands and options. The parser, the help, the man page and the
+// shell completions all come from it.
+#pragma once
+
+#include <CLI/CLI.hpp>
+#include <string>
+#include <vector>
+
+namespace steamworthy::cli {
+
+/// The texts of the options as given; read() turns them into a request.
+struct SheetOptions {
+  std::string file, rule, work, units = "si", own_pressure, reason, authority, pick, ceiling, water,
+                                metal, hold, heater;
+  std::vector<std::string> traits;
+  bool json = false;
+  bool with_working = false;
+};
+
+/// The parser with the places that it fills. Not to be moved: the parser points into it.
+struct Commands {
+  Commands();
+  Commands(const Commands&) = delete;
+  Commands& operator=(const Commands&) = delete;
+
+  CLI::App app;
+  CLI::App* check = nullptr;
+  CLI::App* sheet = nullptr;
+  CLI::App* rules = nullptr;
+  std::string description;
+  SheetOptions sheet_options;
+};
+
+}  // namespace steamworthy::cli

@@ -1,0 +1,141 @@
+#!/usr/bin/python3
+"""The program as a user meets it: exit codes, JSON, messages, help, man page, completions."""
+import json
+import pathlib
+import re
+import subprocess
+import sys
+import unittest
+
+ROOT = pathlib.Path(__file__).resolve().parent.parent
+BUILD = ROOT / "build/release"
+PROGRAM = BUILD / "steamworthy"
+WATERTUBE = ROOT / "examples/watertube.toml"
+ORDINARY = ["--work", "gaskets", "--rule", "us-marine-ordinary", "--authority", "an inspector",
+            "--ceiling", "48 bar"]
+
+
+def run(*arguments, text=None):
+    answer = subprocess.run([PROGRAM, *map(str, arguments)], input=text, capture_output=True,
+                            text=True, timeout=60)
+    answer.stdout = answer.stdout.replace("\u00a0", " ")  # number and unit stay on one line
+    return answer
+
+
+def figures(sheet):
+    return {(f["key"], f["subject"]): f for s in sheet["sections"] for f in s["figures"]}
+
+
+class Check(unittest.TestCase):
+    def test_finds_no_fault_in_the_examples(self):
+        for path in sorted((ROOT / "examples").glob("*.toml")):
+            answer = run("check", path)
+            self.assertEqual(answer.returncode, 0, answer.stderr)
+            self.assertIn("no fault found", answer.stdout)
+
+    def test_names_every_fault_with_its_line(self):
+        text = WATERTUBE.read_text().replace('format = "steamworthy-boiler-1"',
+                                             'format = "steamworthy-boiler-1"\nnonsense = 1', 1)
+        text = re.sub(r'wall = "50 mm"', 'wall = "50 kg"', text, count=1)
+        answer = run("check", "-", text=text)
+        self.assertEqual(answer.returncode, 1)
+        self.assertGreaterEqual(len(answer.stderr.strip().splitlines()), 2)
+        self.assertRegex(answer.stderr, r":\d+: ")
+
+    def test_says_which_file_it_cannot_read(self):
+        answer = run("check", "no-such-file.toml")
+        self.assertEqual(answer.returncode, 1)
+        self.assertIn("no-such-file.toml", answer.stderr)
+        self.assertIn("cli.cannot_read", answer.stderr)
+
+
+class Sheet(unittest.TestCase):
+    def test_json_gives_the_figures_of_the_reference(self):
+        # Independent Python model of ours over python3-iapws, 45 bar: see core/sheet/sheet_test.cc.
+        answer = run("sheet", WATERTUBE, *ORDINARY, "--json")
+        self.assertEqual(answer.returncode, 0, answer.stderr)
+        sheet = json.loads(answer.stdout)
+        found = figures(sheet)
+        self.assertTrue(sheet["ok"])
+        self.assertAlmostEqual(found["sheet.water_to_fill", ""]["value_m3"], 26.8863, delta=6e-5)
+        self.assertAlmostEqual(found["sheet.ml_per_bar", ""]["value_ml_per_bar"], 1468.46, delta=1)
+        self.assertAlmostEqual(
+            found["sheet.litres_to_stage", "sheet.stage.test"]["value_l"], 66.43, delta=0.07)
+
+    def test_text_shows_units_and_no_bare_key(self):
+        for units in ("si", "us"):
+            answer = run("sheet", WATERTUBE, *ORDINARY, "--units", units)
+            self.assertEqual(answer.returncode, 0)
+            self.assertIn("psi" if units == "us" else "bar gauge", answer.stdout)
+            self.assertNotRegex(answer.stdout, r"<[a-z]+\.")
+            self.assertNotIn("nan", answer.stdout.lower().split())
+            self.assertNotRegex(answer.stdout, r"\btight\b")
+
+    def test_working_shows_formula_and_source(self):
+        answer = run("sheet", WATERTUBE, *ORDINARY, "--working")
+        self.assertIn("p(z) = p_ref + rho g (z_ref - z)", answer.stdout)
+        self.assertIn("IAPWS-R7-97", answer.stdout)
+        self.assertNotRegex(answer.stdout, r"<[a-z]+\.")
+
+    def test_without_rule_says_what_is_missing_and_gives_the_rest(self):
+        answer = run("sheet", WATERTUBE)
+        self.assertEqual(answer.returncode, 0)
+        self.assertIn("--rule", answer.stdout)
+        self.assertIn("--work", answer.stdout)
+        self.assertIn("water for each bar", answer.stdout)
+
+    def test_refuses_without_a_named_authority(self):
+        answer = run("sheet", WATERTUBE, "--work", "gaskets", "--rule", "us-marine-ordinary")
+        self.assertEqual(answer.returncode, 1)
+        self.assertIn("STOP", answer.stdout)
+
+    def test_the_three_examples_make_a_sheet(self):
+        for path in sorted((ROOT / "examples").glob("*.toml")):
+            answer = run("sheet", path, "--json", "--working")
+            self.assertEqual(answer.returncode, 0, answer.stderr)
+            json.loads(answer.stdout)
+
+    def test_wrong_words_are_usage(self):
+        for wrong in (["--work", "sweeping"], ["--units", "furlong"], ["--water", "5 bar"],
+                      ["--trait", "haunted=yes"], ["--no-such-option"]):
+            answer = run("sheet", WATERTUBE, *wrong)
+            self.assertEqual(answer.returncode, 2, wrong)
+            self.assertTrue(answer.stderr)
+        self.assertEqual(run().returncode, 2)
+        answer = run("nonsense")
+        self.assertEqual(answer.returncode, 2)
+        self.assertIn("nonsense", answer.stderr)
+
+    def test_unknown_rule_is_refused_by_name(self):
+        answer = run("sheet", WATERTUBE, "--rule", "no-such", "--json")
+        self.assertEqual(answer.returncode, 1)
+        self.assertEqual(json.loads(answer.stdout)["code"], "sheet.unknown_rule")
+
+
+class Pages(unittest.TestCase):
+    def test_every_option_is_in_the_reference_the_man_page_and_the_completions(self):
+        page = (ROOT / "docs/reference/cli.md").read_text()
+        man = (BUILD / "pages/steamworthy.1").read_text().replace("\\-", "-")
+        bash = (BUILD / "pages/steamworthy.bash").read_text()
+        options = set(re.findall(r"--[a-z][a-z-]+", run("sheet", "--help").stdout))
+        self.assertGreater(len(options), 10)
+        for option in options:
+            for text in (page, man, bash):
+                self.assertIn(option, text)
+        for command in ("check", "sheet", "rules"):
+            self.assertIn(f"steamworthy {command}", page)
+            self.assertIn(f".SS {command}", man)
+
+    def test_bash_can_read_its_completion(self):
+        self.assertEqual(subprocess.run(["bash", "-n", BUILD / "pages/steamworthy.bash"]).returncode, 0)
+
+    def test_rules_lists_every_rule_file(self):
+        listed = {line.split()[0] for line in run("rules").stdout.splitlines()}
+        self.assertEqual(listed, {path.stem for path in (ROOT / "rules").glob("*.toml")})
+
+
+if __name__ == "__main__":
+    result = unittest.main(exit=False, verbosity=0).result
+    bad = len(result.failures) + len(result.errors)
+    print(f"{result.testsRun - bad} passed, {bad} failed")
+    sys.exit(1 if bad else 0)
