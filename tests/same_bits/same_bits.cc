@@ -11,9 +11,14 @@
 #include <vector>
 
 #include "base/error.h"
+#include "hold/detectable.h"
+#include "hold/water_filled.h"
 #include "numerics/math.h"
 #include "same_bits/random.h"
+#include "strength/stress.h"
 #include "units/makers.h"
+#include "vessel/growth.h"
+#include "vessel/volume.h"
 #include "water/humid_air.h"
 #include "water/viscosity.h"
 #include "water/water.h"
@@ -109,6 +114,95 @@ const Named waters[] = {
      }},
 };
 
+units::Length size(Random& random, double low, double high) {
+  return units::metres(random.uniform(low, high));
+}
+vessel::Body inclined_pipe(Random& r) {
+  const units::Length bore = size(r, 0.05, 1.5);
+  const units::Length wall = size(r, 0.003, 0.08);
+  const units::Length length = size(r, 0.5, 8.0);
+  return {vessel::Cylinder{bore, wall, length, units::level_metres(0.0), r.uniform(0.0, 1.57)}, 1};
+}
+vessel::Body head(Random& r, vessel::HeadForm form) {
+  const units::Length bore = size(r, 0.3, 2.0);
+  return {vessel::Head{form, bore, size(r, 0.005, 0.06), units::level_metres(0.0),
+                       r.uniform(-1.57, 1.57)},
+          1};
+}
+vessel::Body dished(Random& r) {
+  const units::Length bore = size(r, 0.5, 2.0);
+  return {vessel::Head{vessel::Torispherical{bore, 0.1 * bore}, bore, size(r, 0.005, 0.04),
+                       units::level_metres(0.0), r.uniform(-1.57, 1.57)},
+          1};
+}
+double below(const vessel::Body& body, Random& r) {
+  return vessel::volume_below(body, units::level_metres(r.uniform(-1.5, 1.5))).si();
+}
+double growth_of(const vessel::Body& body) {
+  return vessel::growth_per_pressure(body, {units::megapascals(200e3), 0.3}).value->si();
+}
+hold::FilledBoiler filled(Random& r) {
+  hold::FilledBoiler boiler;
+  for (int i = 0; i < 3; ++i) {
+    boiler.pieces.push_back({units::cubic_metres(r.uniform(0.5, 10.0)),
+                             units::millilitres_per_bar(r.uniform(5.0, 120.0)),
+                             units::level_metres(r.uniform(0.0, 9.0))});
+  }
+  boiler.gauge = units::level_metres(9.4);
+  boiler.steel_expansion = units::per_kelvin(11.5e-6);
+  return boiler;
+}
+hold::FilledState state(Random& r) {
+  const auto pressure = units::bars_absolute(r.uniform(5.0, 150.0));
+  const auto temperature = units::celsius(r.uniform(5.0, 60.0));
+  return {pressure, temperature, temperature};
+}
+
+const Named bodies[] = {
+    {"volume_below_pipe", [](Random& r) { return below(inclined_pipe(r), r); }},
+    {"volume_below_ellipsoidal",
+     [](Random& r) { return below(head(r, vessel::Ellipsoidal{r.uniform(1.5, 2.5)}), r); }},
+    {"volume_below_torispherical", [](Random& r) { return below(dished(r), r); }},
+    {"growth_pipe", [](Random& r) { return growth_of(inclined_pipe(r)); }},
+    {"growth_ellipsoidal",
+     [](Random& r) { return growth_of(head(r, vessel::Ellipsoidal{r.uniform(1.5, 2.5)})); }},
+    {"stress_pipe",
+     [](Random& r) {
+       const auto body = inclined_pipe(r);
+       return strength::wall_stresses(body, units::bars(r.uniform(1.0, 100.0)), 0.3)
+           .front()
+           .membrane->si();
+     }},
+};
+
+const Named boilers[] = {
+    {"water_mass",
+     [](Random& r) {
+       const auto boiler = filled(r);
+       return hold::water_mass(boiler, state(r)).si();
+     }},
+    {"volume_per_pressure",
+     [](Random& r) {
+       const auto boiler = filled(r);
+       return hold::volume_per_pressure(boiler, state(r)).si();
+     }},
+    {"pressure_per_kelvin",
+     [](Random& r) {
+       const auto boiler = filled(r);
+       return hold::pressure_per_kelvin(boiler, state(r)).si();
+     }},
+    {"detectable_loss",
+     [](Random& r) {
+       hold::HoldLimits limits;
+       limits.hold = units::minutes(r.uniform(5.0, 200.0));
+       limits.per_pressure = units::millilitres_per_bar(r.uniform(50.0, 2000.0));
+       limits.per_temperature = units::millilitres_per_kelvin(r.uniform(100.0, 8000.0));
+       limits.unseen_drift = hold::usual_unseen_drift(limits.hold);
+       limits.gauge_resolution = units::bars(r.uniform(0.01, 1.0));
+       return hold::detectable_loss(limits).si();
+     }},
+};
+
 std::uint64_t bits_of(double value) {
   if (value != value) return 0x7ff8000000000000U;  // one NaN: its sign and payload are nobody's
   std::uint64_t bits = 0;
@@ -119,6 +213,8 @@ std::uint64_t bits_of(double value) {
 std::vector<Named> all_functions() {
   std::vector<Named> all(std::begin(mathematics), std::end(mathematics));
   all.insert(all.end(), std::begin(waters), std::end(waters));
+  all.insert(all.end(), std::begin(bodies), std::end(bodies));
+  all.insert(all.end(), std::begin(boilers), std::end(boilers));
   return all;
 }
 
