@@ -10,11 +10,11 @@
 #include <set>
 #include <sstream>
 
+#include "base/utf8.h"
 #include "boiler/tokens.h"
 #include "units/makers.h"
 #include "wire/node.h"
 #include "wire/source_file_test.h"
-#include "wire/utf8.h"
 
 namespace steamworthy::wire {
 namespace {

@@ -8,9 +8,9 @@
 #include <optional>
 #include <set>
 
+#include "base/utf8.h"
 #include "units/number_text.h"
 #include "wire/node.h"
-#include "wire/utf8.h"
 
 namespace steamworthy::wire {
 namespace {

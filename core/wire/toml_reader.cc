@@ -4,9 +4,9 @@
 
 #include <algorithm>
 
+#include "base/utf8.h"
 #include "units/number_text.h"
 #include "wire/node.h"
-#include "wire/utf8.h"
 
 namespace steamworthy::wire {
 namespace {

@@ -4,11 +4,11 @@
 #include <optional>
 #include <string_view>
 
-namespace steamworthy::wire {
+namespace steamworthy {
 
 /// The line, counted from 1, of the first byte that belongs to no valid
 /// character (RFC 3629: no overlong forms, no surrogates, nothing above
 /// U+10FFFF); nothing if all are valid.
 std::optional<int> line_of_bad_utf8(std::string_view text);
 
-}  // namespace steamworthy::wire
+}  // namespace steamworthy

@@ -1,6 +1,6 @@
-#include "wire/utf8.h"
+#include "base/utf8.h"
 
-namespace steamworthy::wire {
+namespace steamworthy {
 namespace {
 
 struct Lead {
@@ -44,4 +44,4 @@ std::optional<int> line_of_bad_utf8(std::string_view text) {
   return std::nullopt;
 }
 
-}  // namespace steamworthy::wire
+}  // namespace steamworthy
