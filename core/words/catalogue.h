@@ -44,6 +44,7 @@ std::span<const Entry> english_sheet();     ///< the room sheet
 std::span<const Entry> english_cautions();  ///< cautions, inputs of the sheet
 std::span<const Entry> english_boiler();    ///< the room boiler
 std::span<const Entry> english_solids();    ///< the rooms vessel, strength and materials
+std::span<const Entry> english_trace();     ///< the room trace
 std::span<const Entry> english_hold();      ///< the rooms hold and water
 std::span<const Entry> english_record();    ///< the room record
 
