@@ -47,5 +47,7 @@ std::span<const Entry> english_solids();    ///< the rooms vessel, strength and 
 std::span<const Entry> english_trace();     ///< the room trace
 std::span<const Entry> english_hold();      ///< the rooms hold and water
 std::span<const Entry> english_record();    ///< the room record
+std::span<const Entry> english_facts();     ///< log entries, a sentence a kind of fact
+std::span<const Entry> english_tokens();    ///< words that stand in log entries
 
 }  // namespace steamworthy::words

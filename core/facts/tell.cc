@@ -1,0 +1,78 @@
+#include <fmt/format.h>
+
+#include "facts/fact.h"
+#include "facts/moment.h"
+
+namespace steamworthy::facts {
+namespace {
+
+/// Puts each field of a body into a message.
+class Teller {
+ public:
+  Teller(working::Message& message, int utc_offset_min)
+      : message_(message), utc_offset_min_(utc_offset_min) {}
+
+  void text(const char* name, const std::string& value, const char*) { put(name, value); }
+  void maybe(const char* name, const std::string& value, const char*) {
+    if (!value.empty()) put(name, value);
+  }
+  void texts(const char* name, const std::vector<std::string>& values, const char*) {
+    for (std::size_t i = 0; i < values.size(); ++i) {
+      put(fmt::format("{}_{}", name, i + 1), values[i]);
+    }
+  }
+  void flag(const char* name, bool value, const char*) {
+    put(name, working::Term{value ? "answer.yes" : "answer.no"});
+  }
+  void whole(const char* name, int value, const char*) { put(name, units::measure_count(value)); }
+  void moment(const char* name, std::int64_t value, const char*) {
+    put(name, date_and_time(value, utc_offset_min_));
+  }
+  template <class Enum>
+  void word(const char* name, const Enum& value, const char*) {
+    put(name, working::Term{fmt::format("{}.{}", Words<Enum>::family, token(value))});
+  }
+  template <class Quantity>
+  void measure(const char* name, const Measured<Quantity>& value, units::Kind kind, const char*) {
+    put(name, units::Measure{kind, si_of(value.value)});
+  }
+  template <class Quantity>
+  void maybe_measure(const char* name, const std::optional<Measured<Quantity>>& value,
+                     units::Kind kind, const char* means) {
+    if (value) measure(name, *value, kind, means);
+  }
+  template <class Item>
+  void items(const char* name, const std::vector<Item>& values, const char*) {
+    put(name, units::measure_count(static_cast<double>(values.size())));
+  }
+
+ private:
+  void put(std::string name, working::Value value) {
+    message_.values.emplace_back(std::move(name), std::move(value));
+  }
+
+  working::Message& message_;
+  int utc_offset_min_;
+};
+
+}  // namespace
+
+working::Message tell(const Fact& fact) {
+  working::Message message;
+  std::visit(
+      [&](const auto& body) {
+        using T = std::decay_t<decltype(body)>;
+        if constexpr (std::is_same_v<T, Unread>) {
+          message = {"facts.cannot_read", {{"kind", body.token}, {"person", fact.person}}};
+        } else {
+          message.key = std::string(T::kind.token);
+          Teller teller(message, fact.utc_offset_min);
+          T::fields(body, teller);
+          message.values.emplace_back("person", fact.person);
+        }
+      },
+      fact.body);
+  return message;
+}
+
+}  // namespace steamworthy::facts
