@@ -8,6 +8,7 @@
 #include "base/error.h"
 #include "cli/commands.h"
 #include "cli/files.h"
+#include "cli/paper_commands.h"
 #include "cli/sheet_text.h"
 #include "service/sheet_service.h"
 #include "units/makers.h"
@@ -108,6 +109,11 @@ int rules_command() {
   return done;
 }
 
+int say(const std::string& text) {
+  std::fwrite(text.data(), 1, text.size(), stdout);
+  return done;
+}
+
 int report(const Error& error, const std::vector<Problem>& problems, bool json) {
   if (json) {
     const std::string text = wire::error_json(error.code(), error.what(), problems);
@@ -128,10 +134,14 @@ int run(int argc, char** argv) {
     commands.app.parse(argc, argv);
   } catch (const CLI::ParseError& error) {
     const std::string word = argc > 1 ? argv[1] : "";
-    if (!word.empty() && word.front() != '-' && word != "check" && word != "sheet" &&
-        word != "rules") {
-      fmt::print(stderr, "steamworthy: \"{}\" is no command; accepted: check, sheet, rules\n",
-                 word);
+    std::string accepted;
+    bool known = word.empty() || word.front() == '-';
+    for (const CLI::App* command : commands.app.get_subcommands({})) {
+      known = known || command->get_name() == word;
+      accepted += (accepted.empty() ? "" : ", ") + command->get_name();
+    }
+    if (!known) {
+      fmt::print(stderr, "steamworthy: \"{}\" is no command; accepted: {}\n", word, accepted);
       return wrong_usage;
     }
     return commands.app.exit(error) == 0 ? done : wrong_usage;
@@ -140,6 +150,7 @@ int run(int argc, char** argv) {
     if (commands.check->parsed()) return check_command(commands.description);
     if (commands.sheet->parsed()) return sheet_command(options);
     if (commands.rules->parsed()) return rules_command();
+    if (commands.draw->parsed()) return say(draw_command(commands.paper_options));
   } catch (const Usage& usage) {
     fmt::print(stderr, "steamworthy: {}\n", usage.sentence);
     return wrong_usage;

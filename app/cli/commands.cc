@@ -37,6 +37,31 @@ void add_sheet_options(CLI::App& command, SheetOptions& options) {
       "Exit codes: 0 done, 1 refused or failed, 2 wrong usage.");
 }
 
+void add_paper_options(CLI::App& command, PaperOptions& options,
+                       const std::vector<std::string>& endings) {
+  std::string accepted;
+  for (const std::string& end : endings) accepted += (accepted.empty() ? "" : ", ") + end;
+  command.add_option("-o,--out", options.out, "file to write, by its ending: " + accepted)
+      ->required()
+      ->check([endings, accepted](const std::string& name) {
+        for (const std::string& end : endings) {
+          if (name.size() > end.size() && name.substr(name.size() - end.size()) == end)
+            return std::string();
+        }
+        return "\"" + name + "\" does not end in one of " + accepted;
+      });
+  command.add_option("--paper", options.paper, "size of the pages: a4 or letter")
+      ->check(CLI::IsMember({"a4", "letter"}));
+  command.add_option("--units", options.units, "units of the text: si or us")
+      ->check(CLI::IsMember({"si", "us"}));
+  command.add_option("--date", options.date, "day to be printed at the foot, e.g. 2026-11-25")
+      ->check([](const std::string& text) {
+        const bool good = text.size() == 10 && text[4] == '-' && text[7] == '-' &&
+                          text.find_first_not_of("0123456789-") == std::string::npos;
+        return good ? std::string() : "\"" + text + "\" is no day as in 2026-11-25";
+      });
+}
+
 }  // namespace
 
 Commands::Commands()
@@ -54,6 +79,12 @@ Commands::Commands()
   add_sheet_options(*sheet, sheet_options);
   rules = app.add_subcommand("rules", "lists the rules that ship with the program");
   rules->footer("Example:\n  steamworthy rules");
+  draw = app.add_subcommand("draw", "draws the boiler to scale, with every closure and fitting");
+  draw->add_option("file", paper_options.files, "boiler description; - reads standard input")
+      ->required()
+      ->expected(1);
+  add_paper_options(*draw, paper_options, {".pdf", ".svg", ".png"});
+  draw->footer("Example:\n  steamworthy draw examples/watertube.toml -o boiler.pdf --paper letter");
 }
 
 }  // namespace steamworthy::cli

@@ -17,6 +17,12 @@ struct SheetOptions {
   bool with_working = false;
 };
 
+/// The same for commands that make papers.
+struct PaperOptions {
+  std::vector<std::string> files;
+  std::string kind, out, paper = "a4", units = "si", date;
+};
+
 /// The parser with the places that it fills. Not to be moved: the parser points into it.
 struct Commands {
   Commands();
@@ -27,8 +33,10 @@ struct Commands {
   CLI::App* check = nullptr;
   CLI::App* sheet = nullptr;
   CLI::App* rules = nullptr;
+  CLI::App* draw = nullptr;
   std::string description;
   SheetOptions sheet_options;
+  PaperOptions paper_options;
 };
 
 }  // namespace steamworthy::cli

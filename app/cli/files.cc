@@ -16,7 +16,7 @@ constexpr std::size_t largest_file = std::size_t{256} << 20;
 
 struct Closer {
   void operator()(std::FILE* file) const {
-    if (file != stdin) std::fclose(file);
+    if (file != stdin && file != stdout) std::fclose(file);
   }
 };
 
@@ -41,6 +41,17 @@ std::string read_file(const std::string& name) {
   }
   if (std::ferror(file.get())) fail(name);
   return bytes;
+}
+
+void write_file(const std::string& name, const std::string& bytes) {
+  std::unique_ptr<std::FILE, Closer> file(name == "-" ? stdout : std::fopen(name.c_str(), "wb"));
+  const bool written =
+      file && std::fwrite(bytes.data(), 1, bytes.size(), file.get()) == bytes.size();
+  // What is still in the buffer can fail too: on a full disk only here.
+  if (!written || std::fflush(file.get()) != 0) {
+    throw NotFound("cli.cannot_write",
+                   fmt::format("cannot write {}: {}", name, std::strerror(errno)));
+  }
 }
 
 std::string base_name(const std::string& path) {

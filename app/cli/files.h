@@ -10,6 +10,10 @@ namespace steamworthy::cli {
 /// BadInput "cli.too_large" above 256 MiB.
 std::string read_file(const std::string& name);
 
+/// Writes the bytes to a new file or over an old one; "-" is standard output.
+/// Throws NotFound "cli.cannot_write" with the name and the system's reason.
+void write_file(const std::string& name, const std::string& bytes);
+
 /// The last part of a path: what people call the file.
 std::string base_name(const std::string& path);
 

@@ -26,7 +26,7 @@ struct CommandRow {
 std::vector<CommandRow> table() {
   Commands commands;
   std::vector<CommandRow> rows;
-  for (CLI::App* command : {commands.check, commands.sheet, commands.rules}) {
+  for (CLI::App* command : commands.app.get_subcommands({})) {
     CommandRow row{command->get_name(), command->get_description(), command->get_footer(), {}};
     for (const CLI::Option* option : command->get_options()) {
       const bool positional = option->get_positional();

@@ -178,16 +178,19 @@ std::string pdf(const Document& document) {
     set_property(surface.get(), CAIRO_PDF_METADATA_CREATE_DATE, day + "T00:00:00Z");
     const Context context(cairo_create(surface.get()));
     Painter painter(context.get(), true);
-    cairo_tag_begin(context.get(), "Document", nullptr);
+    bool begun = false;
     for (const Page& page : document.pages) {
       cairo_pdf_surface_set_size(surface.get(), page.width * scale, page.height * scale);
+      // Only now: a change of size throws away what was begun on the page before it.
+      if (!begun) cairo_tag_begin(context.get(), "Document", nullptr);
+      begun = true;
       cairo_save(context.get());
       cairo_scale(context.get(), scale, scale);
       painter.paint(page);
       cairo_restore(context.get());
       cairo_show_page(context.get());
     }
-    cairo_tag_end(context.get(), "Document");
+    if (begun) cairo_tag_end(context.get(), "Document");
     add_outline(surface.get(), document);
     cairo_surface_finish(surface.get());
     require(cairo_status(context.get()));

@@ -17,12 +17,6 @@ constexpr double margin_bottom = 29.0;
 constexpr double code_side = 18.0;
 constexpr double foot_top = 24.0;  // of the rule above the foot, from the bottom edge
 
-Box body_of(Setup setup) {
-  const Box all = sheet(setup);
-  return {margin_side, margin_top, all.width - 2.0 * margin_side,
-          all.height - margin_top - margin_bottom};
-}
-
 void put_furniture(Page& page, const Furniture& furniture, std::size_t number, std::size_t of) {
   const double right = page.width - margin_side;
   const Font strong{10.0, true}, plain{9.0, false}, small{7.0, false};
@@ -56,11 +50,17 @@ Box sheet(Setup setup) {
   return setup.landscape ? Box{0.0, 0.0, height, width} : Box{0.0, 0.0, width, height};
 }
 
+Box body(Setup setup) {
+  const Box all = sheet(setup);
+  return {margin_side, margin_top, all.width - 2.0 * margin_side,
+          all.height - margin_top - margin_bottom};
+}
+
 Flow::Flow(Setup setup, Furniture furniture, Document properties)
     : setup_(setup),
       furniture_(std::move(furniture)),
       document_(std::move(properties)),
-      body_(body_of(setup)) {
+      body_(body(setup)) {
   begin_page();
 }
 
@@ -76,7 +76,7 @@ void Flow::new_page() {
 
 void Flow::turn(bool landscape) {
   setup_.landscape = landscape;
-  body_ = body_of(setup_);
+  body_ = body(setup_);
   if (page().items.empty()) document_.pages.pop_back();
   begin_page();
 }

@@ -24,6 +24,9 @@ struct Setup {
 /// Width and height in millimetres, as the paper lies.
 Box sheet(Setup setup);
 
+/// The part of the page between head and foot.
+Box body(Setup setup);
+
 /// What stands on every page around the text.
 struct Furniture {
   std::string title;              ///< top left

@@ -62,22 +62,21 @@ void draw_signs(Page& page, const Box& box, const Signs& signs) {
 struct LegendEntry {
   Mark mark;
   Signs signs;
-  const char* words;
 };
 
-const std::array<LegendEntry, 11>& legend() {
-  static const std::array<LegendEntry, 11> entries = {{
-      {Mark::NotOpened, {}, "not opened this time"},
-      {Mark::Open, {}, "open"},
-      {Mark::Cleaned, {}, "seat and plate cleaned and looked at"},
-      {Mark::NippedUp, {}, "nipped up on its gasket"},
-      {Mark::GapMeasured, {}, "gap measured, within limit"},
-      {Mark::SeenDry, {}, "seen dry"},
-      {Mark::HardenedUp, {}, "hardened up, done"},
-      {Mark::Touched, {}, "touched since it was seen dry"},
-      {Mark::Cleaned, {.leak = 1}, "leaking, number of the leak"},
-      {Mark::Cleaned, {.decide = true}, "somebody must decide"},
-      {Mark::Cleaned, {.unsent = true}, "not yet known to be sent"},
+const std::array<LegendEntry, legend_entries>& legend() {
+  static const std::array<LegendEntry, legend_entries> entries = {{
+      {Mark::NotOpened, {}},
+      {Mark::Open, {}},
+      {Mark::Cleaned, {}},
+      {Mark::NippedUp, {}},
+      {Mark::GapMeasured, {}},
+      {Mark::SeenDry, {}},
+      {Mark::HardenedUp, {}},
+      {Mark::Touched, {}},
+      {Mark::Cleaned, {.leak = 1}},
+      {Mark::Cleaned, {.decide = true}},
+      {Mark::Cleaned, {.unsent = true}},
   }};
   return entries;
 }
@@ -145,19 +144,19 @@ void draw_mark(Page& page, const Box& box, Outlined shape, Mark mark, const Sign
 
 double legend_height(double width) {
   const int columns = legend_columns(width);
-  const int count = static_cast<int>(legend().size());
-  return legend_row * ((count + columns - 1) / columns);
+  return legend_row * ((legend_entries + columns - 1) / columns);
 }
 
-void draw_legend(Page& page, const Box& box) {
+void draw_legend(Page& page, const Box& box, const std::array<std::string, legend_entries>& words) {
   const int columns = legend_columns(box.width);
   const double step = box.width / columns;
-  int at = 0;
-  for (const LegendEntry& entry : legend()) {
-    const double x = box.x + step * (at % columns), y = box.y + legend_row * (at / columns);
+  for (int i = 0; i < legend_entries; ++i) {
+    const LegendEntry& entry = legend()[static_cast<std::size_t>(i)];
+    const double x = box.x + step * (i % columns), y = box.y + legend_row * (i / columns);
     draw_mark(page, {x + 1.5, y + 1.2, 4.4, 3.4}, Outlined::Oval, entry.mark, entry.signs);
-    page.add(Text{{x + 9.0, y + 4.0}, entry.words, legend_font});
-    ++at;
+    page.add(Text{{x + 9.0, y + 4.0},
+                  shorten(words[static_cast<std::size_t>(i)], legend_font, step - 9.5),
+                  legend_font});
   }
 }
 

@@ -1,6 +1,7 @@
 // Marks: the state of a closure, told by shape; tone only repeats it.
 #pragma once
 
+#include <array>
 #include <string>
 #include <vector>
 
@@ -36,7 +37,9 @@ Path outline(Outlined shape, const Box& box);
 void draw_mark(Page& page, const Box& box, Outlined shape, Mark mark, const Signs& signs = {});
 
 /// The legend that goes on every sheet with marks: how high it is at that width, and its drawing.
+/// `words` are those of the eight states in their order, then of leak, decide and unsent.
+inline constexpr int legend_entries = 11;
 double legend_height(double width);
-void draw_legend(Page& page, const Box& box);
+void draw_legend(Page& page, const Box& box, const std::array<std::string, legend_entries>& words);
 
 }  // namespace steamworthy::paper

@@ -8,6 +8,7 @@
 #include <iterator>
 
 #include "base/error.h"
+#include "paper/digest.h"
 #include "paper/flow.h"
 #include "paper/marks.h"
 #include "paper/plot.h"
@@ -174,7 +175,8 @@ TEST(Writers, TheSameDocumentGivesTheSameBytes) {
 TEST(Writers, PdfTellsItsStructureAndNoDayThatNobodyTold) {
   const std::string bytes = pdf(long_table(3));
   EXPECT_TRUE(bytes.starts_with("%PDF-1.5"));
-  EXPECT_NE(bytes.find("/StructTreeRoot"), std::string::npos);
+  EXPECT_NE(bytes.find("/MarkInfo << /Marked true >>"), std::string::npos);
+  EXPECT_NE(bytes.find("/S /Document"), std::string::npos);
   EXPECT_NE(bytes.find("19700101"), std::string::npos);
 }
 
@@ -184,6 +186,11 @@ TEST(Writers, SvgTextIsTextAndEscaped) {
   const std::string text = svg(page, "a & b");
   EXPECT_NE(text.find(">&lt;P &amp; &quot;Q&quot;&gt;</text>"), std::string::npos);
   EXPECT_NE(text.find("<title>a &amp; b</title>"), std::string::npos);
+}
+
+TEST(Digest, IsThatOfTheStandard) {
+  // FIPS 180-4's example "abc", from memory; the same as `printf abc | sha256sum`.
+  EXPECT_EQ(sha256("abc"), "ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad");
 }
 
 TEST(Code, TooLongATextIsRefused) {

@@ -10,8 +10,8 @@ namespace {
 
 constexpr double pad_x = 1.2;
 constexpr double pad_y = 0.7;
-constexpr Pen thin{0.12, {}, 0.6};
-constexpr Pen strong{0.3, {}, 1.0};
+const Pen thin{0.12, {}, 0.6};
+const Pen strong{0.3, {}, 1.0};
 
 Font font_of(const Table& table, const Cell& cell) { return {table.font.size, cell.bold}; }
 Font head_font(const Table& table) { return {table.font.size, true}; }

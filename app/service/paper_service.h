@@ -1,0 +1,39 @@
+// Use cases around papers: a drawing or a paper of a boiler, as the bytes of files.
+#pragma once
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "paper/display.h"
+#include "paper/flow.h"
+#include "report/context.h"
+#include "units/print.h"
+
+namespace steamworthy::service {
+
+/// One file as it was given.
+struct Given {
+  std::string name;
+  std::string bytes;
+};
+
+struct PaperStyle {
+  units::System system = units::System::Si;
+  paper::Size size = paper::Size::A4;
+  std::string date;  ///< "2026-11-25", or empty
+};
+
+/// What every paper of this boiler says at its foot. Keeps a reference to the boiler.
+report::Context paper_context(const boiler::Boiler& boiler, const std::vector<Given>& files,
+                              const PaperStyle& style);
+
+/// The boiler to scale. Throws as read_description().
+paper::Document make_drawing(const Given& description, const PaperStyle& style);
+
+enum class Format { Pdf, Svg, Png };
+
+/// The bytes of the files: one PDF, or one SVG or PNG (150 dots to the inch) a page.
+std::vector<std::string> files_of(const paper::Document& document, Format format);
+
+}  // namespace steamworthy::service
