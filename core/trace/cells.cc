@@ -90,7 +90,7 @@ NumberCell read_long_number(std::string_view cell, char decimal) {
   std::size_t decimals = 0;
   if (p < cell.size() && cell[p] == decimal) {
     decimals = digits_at(cell, p + 1);
-    if (digits.empty() && decimals == 0) return {};
+    if (decimals == 0) return {};  // "2." was cut off
     digits += '.';
     digits += cell.substr(p + 1, decimals);
     p += 1 + decimals;
@@ -240,6 +240,7 @@ NumberCell read_number(std::string_view cell, char decimal) {
       whole = whole * 10 + (cell[p] - '0');
       ++decimals;
     }
+    if (decimals == 0) return {};  // "2." was cut off
   }
   // A letter or a degree sign behind it is a unit; anything else but the end may belong to the
   // number.

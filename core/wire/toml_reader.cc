@@ -122,6 +122,25 @@ class Converter {
     const toml::date& date = value.get();
     node.text = fmt::format("{:04}-{:02}-{:02}", date.year, date.month, date.day);
   }
+  static std::string text_of(const toml::time& time) {
+    const std::string whole = fmt::format("{:02}:{:02}:{:02}", time.hour, time.minute, time.second);
+    return time.nanosecond == 0 ? whole : fmt::format("{}.{:09}", whole, time.nanosecond);
+  }
+  void fill(Node& node, const toml::value<toml::time>& value, int) {
+    node.type = Node::Type::Date;
+    node.text = text_of(value.get());
+  }
+  void fill(Node& node, const toml::value<toml::date_time>& value, int) {
+    node.type = Node::Type::Date;
+    const toml::date_time& moment = value.get();
+    node.text = fmt::format("{:04}-{:02}-{:02} {}", moment.date.year, moment.date.month,
+                            moment.date.day, text_of(moment.time));
+    if (moment.offset) {
+      const int minutes = moment.offset->minutes;
+      const int size = minutes < 0 ? -minutes : minutes;
+      node.text += fmt::format("{}{:02}:{:02}", minutes < 0 ? '-' : '+', size / 60, size % 60);
+    }
+  }
   template <class Other>
   void fill(Node& node, const Other&, int) {
     node.type = Node::Type::Date;
