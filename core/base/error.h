@@ -37,6 +37,12 @@ class NotFound : public Error {
   using Error::Error;
 };
 
+/// The store of facts, its disk or its database refused; nothing that was not acknowledged counts.
+class StoreError : public Error {
+ public:
+  using Error::Error;
+};
+
 /// One fault in a form, file or command line.
 struct Problem {
   std::string code;      ///< stable, "room.problem"

@@ -25,7 +25,9 @@ bool may_be_seen(const Envelope& envelope) {
   if (envelope.seen.size() > most_seen) return false;
   for (std::size_t i = 0; i < envelope.seen.size(); ++i) {
     const Head& head = envelope.seen[i];
-    if (head.device == envelope.device || head.device_seq == 0) return false;
+    if (head.device == envelope.device || head.device_seq == 0 || head.device_seq > greatest_seq) {
+      return false;
+    }
     if (i > 0 && !(envelope.seen[i - 1].device < head.device)) return false;
   }
   return true;
@@ -158,7 +160,7 @@ std::optional<Flaw> flaw_of(const Envelope& e, std::string_view body) {
   if (!is_uuid7(e.id)) return Flaw::Id;
   if (e.scope.kind != ScopeKind::Plant && e.scope.kind != ScopeKind::Closing) return Flaw::Scope;
   if (!is_uuid7(e.scope.id)) return Flaw::Scope;
-  if (e.device_seq == 0) return Flaw::DeviceSeq;
+  if (e.device_seq == 0 || e.device_seq > greatest_seq) return Flaw::DeviceSeq;
   if ((e.device_seq == 1) != e.prev_hash.is_zero()) return Flaw::PrevHash;
   if (!may_be_seen(e)) return Flaw::Seen;
   if (!may_be_person(e.person)) return Flaw::Person;

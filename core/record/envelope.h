@@ -77,6 +77,7 @@ struct Envelope {
 };
 
 // Limits of what is written and read.
+inline constexpr std::uint64_t greatest_seq = (std::uint64_t{1} << 63) - 1;
 inline constexpr std::size_t longest_person = 200;
 inline constexpr std::size_t longest_kind = 64;
 inline constexpr std::size_t most_seen = 1000;

@@ -130,10 +130,10 @@ def check_fields(fact):
     for token, bad in (
             ("id", not is_uuid7(fact["id"])),
             ("scope", fact["scope"] not in SCOPES or not is_uuid7(fact["scope_id"])),
-            ("device_seq", fact["device_seq"] == 0),
+            ("device_seq", not 0 < fact["device_seq"] < 1 << 63),
             ("prev_hash", (fact["device_seq"] == 1) != (fact["prev_hash"] == bytes(32))),
             ("seen", len(seen) > 1000 or not rising([s[0] for s in seen])
-             or any(s[0] == fact["device"] or s[1] == 0 for s in seen)),
+             or any(s[0] == fact["device"] or not 0 < s[1] < 1 << 63 for s in seen)),
             ("person", person_bad),
             ("kind", not re.fullmatch(r"[a-z][a-z0-9_]*(\.[a-z][a-z0-9_]*)+", kind)
              or len(kind) > 64),
