@@ -170,17 +170,15 @@ Case make_case(std::uint64_t seed, std::uint64_t number, const Spread& spread) {
   made.belief.volume_m3 = volume * (1.0 + random.normal(0.0, 0.02));
   made.belief.growth_per_pa = test.plant.growth_per_pa() * (1.0 + random.normal(0.0, 0.10));
   made.belief.pocket_below_gauge_m = -test.plant.pocket_level_m + random.normal(0.0, 0.15);
-  made.run = simulate(test);
-  made.log = observe(made.run, made.instruments, random);
+  made.course = simulate(test);
+  made.log = observe(made.course, made.instruments, random);
   return made;
 }
 
-double Case::net_loss_mean() const { return run.mean_loss(run.hold_start_s, run.end_s()); }
+double Case::net_loss_mean() const { return course.mean_loss(course.hold_start_s, course.end_s()); }
 
-double Case::net_loss_at_end() const { return run.mean_loss(run.end_s() - 120.0, run.end_s()); }
-
-bool Case::begins_within() const {
-  return test.leak.at_test_pressure_m3_s > 0.0 && test.leak.begins_in_hold_s > 0.0;
+double Case::net_loss_at_end() const {
+  return course.mean_loss(course.end_s() - 120.0, course.end_s());
 }
 
 bool Case::nothing_passes() const {

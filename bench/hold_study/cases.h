@@ -30,14 +30,16 @@ struct Case {
   Trial test;
   Instruments instruments;
   Belief belief;
-  Course run;
+  Course course;
   Log log;
 
   double hold_s() const { return test.plan.hold_s; }
   /// Mean over the hold, and over its last two minutes; m3/s, positive when water leaves.
   double net_loss_mean() const;
   double net_loss_at_end() const;
-  bool begins_within() const;
+  bool begins_within() const {
+    return test.leak.at_test_pressure_m3_s > 0.0 && test.leak.begins_in_hold_s > 0.0;
+  }
   bool nothing_passes() const;
 };
 

@@ -42,8 +42,8 @@ TEST(Cases, CoverTheRangesThatTheStudyPromises) {
     EXPECT_NEAR(made.belief.volume_m3 / volume, 1.0, 0.09);
     EXPECT_NEAR(made.belief.growth_per_pa / made.test.plant.growth_per_pa(), 1.0, 0.45);
     // The crew reaches the test pressure, or a large leak keeps it from doing so.
-    const auto start = static_cast<std::size_t>(made.run.hold_start_s);
-    const double reached = made.run.pressure_pa[start] - 101325.0;
+    const auto start = static_cast<std::size_t>(made.course.hold_start_s);
+    const double reached = made.course.pressure_pa[start] - 101325.0;
     const bool passes = !made.nothing_passes() || made.test.pump.check_passes_m3_s > 0.0;
     if (!passes) {
       EXPECT_GE(reached, made.test.plan.stages_pa_gauge.back());
@@ -81,23 +81,23 @@ TEST(Logger, RoundsToItsStepsAndScalesThePump) {
     EXPECT_NEAR(steps, std::round(steps), 1e-6);
     EXPECT_EQ(std::fmod(made.log.seconds[i], set.every_s), 0.0);
   }
-  EXPECT_NEAR(made.log.pumped_m3.back() * (1.0 + set.pump_scale_error), made.run.pumped_m3.back(),
-              1e-12 + made.run.pumped_m3.back() * 1e-2);
+  EXPECT_NEAR(made.log.pumped_m3.back() * (1.0 + set.pump_scale_error),
+              made.course.pumped_m3.back(), 1e-12 + made.course.pumped_m3.back() * 1e-2);
 }
 
 TEST(Logger, StrappedOnProbeIsLateAndSeesTheAir) {
   // A step of the steel by 1 K in still air 10 K warmer: (1 - 0.1) + 0.1 x 10 = 1.9 K, and 63 %
   // of it after one lag.
-  Course run;
+  Course course;
   for (int i = 0; i <= 3000; ++i) {
-    run.seconds.push_back(i);
-    run.pressure_pa.push_back(101325.0);
-    run.water_k.push_back({300.0, 300.0, 300.0});
-    run.steel_k.push_back(i == 0 ? std::array{300.0, 300.0, 300.0}
-                                 : std::array{301.0, 301.0, 301.0});
-    run.ambient_k.push_back(i == 0 ? std::array{300.0, 300.0, 300.0}
-                                   : std::array{310.0, 310.0, 310.0});
-    run.pumped_m3.push_back(0.0);
+    course.seconds.push_back(i);
+    course.pressure_pa.push_back(101325.0);
+    course.water_k.push_back({300.0, 300.0, 300.0});
+    course.steel_k.push_back(i == 0 ? std::array{300.0, 300.0, 300.0}
+                                    : std::array{301.0, 301.0, 301.0});
+    course.ambient_k.push_back(i == 0 ? std::array{300.0, 300.0, 300.0}
+                                      : std::array{310.0, 310.0, 310.0});
+    course.pumped_m3.push_back(0.0);
   }
   Instruments set;
   set.every_s = 1.0;
@@ -105,7 +105,7 @@ TEST(Logger, StrappedOnProbeIsLateAndSeesTheAir) {
   set.thermometer_noise_k = 0.0;
   set.thermometer_step_k = 0.0;
   Random random(1, 1);
-  const Log log = observe(run, set, random);
+  const Log log = observe(course, set, random);
   EXPECT_NEAR(log.metal_k[100] - 300.0, 1.9 * (1.0 - std::exp(-1.0)), 1e-6);
   EXPECT_NEAR(log.metal_k.back() - 300.0, 1.9, 1e-6);
 }

@@ -1,4 +1,4 @@
-// What a logger makes of a run: sampled, noisy, rounded to its steps.
+// What a logger makes of a course: sampled, noisy, rounded to its steps.
 #pragma once
 
 #include <vector>
@@ -33,7 +33,7 @@ struct Log {
   std::vector<double> pumped_m3;
 };
 
-Log observe(const Course& run, const Instruments& instruments, Random& random);
+Log observe(const Course& course, const Instruments& instruments, Random& random);
 
 /// To the nearest multiple of `step`; unchanged when `step` is 0.
 double rounded(double value, double step);

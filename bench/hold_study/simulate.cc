@@ -35,7 +35,7 @@ class March {
       now_ += step_s;
       record();
     }
-    run_.vent_shut_s = now_;
+    course_.vent_shut_s = now_;
   }
 
   void pump_to(double gauge_pa, double longest_s) {
@@ -48,12 +48,12 @@ class March {
   }
 
   void begin_hold() {
-    run_.hold_start_s = now_;
+    course_.hold_start_s = now_;
     holding_ = true;
     valve_open_ = !test_.plan.test_valve_shut;
   }
 
-  Course take() { return std::move(run_); }
+  Course take() { return std::move(course_); }
 
  private:
   double gauge() const { return pressure_ - atmosphere_pa; }
@@ -76,7 +76,7 @@ class March {
     double flow = 0.0;
     const Leak& leak = test_.leak;
     const bool begun = leak.begins_in_hold_s <= 0.0 ||
-                       (holding_ && now_ >= run_.hold_start_s + leak.begins_in_hold_s);
+                       (holding_ && now_ >= course_.hold_start_s + leak.begins_in_hold_s);
     if (begun) flow += leak.at_test_pressure_m3_s * share(leak.exponent);
     if (valve_open_) flow += test_.pump.check_passes_m3_s * share(0.5);
     return flow;
@@ -93,7 +93,7 @@ class March {
     if (state_.air_mol <= 0.0) return;
     // Henry's constant of air, and diffusion from a surface since the vent was shut.
     const double henry = 7.8e-6 * (1.0 + 0.02 * (298.15 - test_.start_k));
-    const double since = std::max(now_ - run_.vent_shut_s, 1.0);
+    const double since = std::max(now_ - course_.vent_shut_s, 1.0);
     const double taken = henry * std::max(gauge(), 0.0) * test_.air_surface_m2 *
                          std::sqrt(2.0e-9 / numerics::pi / since) * step_s;
     state_.air_mol = std::max(state_.air_mol - taken, 0.0);
@@ -115,7 +115,7 @@ class March {
     const double out_m3 = leaving() * step_s;
     const double change_kg = in_kg - out_m3 * boiler_density;
     state_.water_kg += change_kg;
-    run_.balance_kg += change_kg;
+    course_.balance_kg += change_kg;
     pumped_ += pumped;
     lost_ += out_m3 - entering() * step_s * supply_density_ / boiler_density;
 
@@ -137,22 +137,22 @@ class March {
   }
 
   void record() {
-    run_.seconds.push_back(now_);
-    run_.pressure_pa.push_back(pressure_);
-    run_.water_k.push_back(state_.water_k);
-    run_.steel_k.push_back(state_.steel_k);
-    run_.ambient_k.push_back(test_.ambient(now_));
-    run_.pumped_m3.push_back(pumped_);
-    run_.lost_m3.push_back(lost_);
-    run_.water_kg.push_back(state_.water_kg);
-    run_.air_mol.push_back(state_.air_mol);
+    course_.seconds.push_back(now_);
+    course_.pressure_pa.push_back(pressure_);
+    course_.water_k.push_back(state_.water_k);
+    course_.steel_k.push_back(state_.steel_k);
+    course_.ambient_k.push_back(test_.ambient(now_));
+    course_.pumped_m3.push_back(pumped_);
+    course_.lost_m3.push_back(lost_);
+    course_.water_kg.push_back(state_.water_kg);
+    course_.air_mol.push_back(state_.air_mol);
   }
 
   const Trial& test_;
   const double supply_density_;
   const double settle_ = numerics::exp(-step_s / air_settles_s);
   State state_;
-  Course run_;
+  Course course_;
   double now_ = 0.0;
   double pressure_ = atmosphere_pa;
   double phase_ = 0.0;

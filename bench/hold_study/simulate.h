@@ -84,7 +84,7 @@ struct Course {
   double balance_kg = 0.0;  ///< water that came in less what left, since the vent was shut
 
   double end_s() const { return seconds.back(); }
-  /// Net loss between two instants of the run, m3/s.
+  /// Net loss between two instants of the course, m3/s.
   double mean_loss(double from_s, double to_s) const;
 };
 

@@ -40,8 +40,8 @@ Trial settled_test() {
   return test;
 }
 
-double gauge_bar(const Course& run, double seconds) {
-  return (run.pressure_pa.at(static_cast<std::size_t>(seconds)) - atmosphere_pa) / bar;
+double gauge_bar(const Course& course, double seconds) {
+  return (course.pressure_pa.at(static_cast<std::size_t>(seconds)) - atmosphere_pa) / bar;
 }
 
 TEST(Simulation, InsulatedReferenceBoilerFallsAsInTheReferenceModel) {
@@ -49,22 +49,22 @@ TEST(Simulation, InsulatedReferenceBoilerFallsAsInTheReferenceModel) {
   // the pump stops, then 45.286 at 5 min, 45.270 at 15 min, 45.255 at 1 h.
   Trial test = reference_test();
   test.plan.stages_pa_gauge = {45.304 * bar};
-  const Course run = simulate(test);
-  const double at_once = gauge_bar(run, run.hold_start_s);
+  const Course course = simulate(test);
+  const double at_once = gauge_bar(course, course.hold_start_s);
   // The crew needs up to a second to stop the pump: 50 mL, 0.034 bar.
   EXPECT_GE(at_once, 45.304);
   EXPECT_LE(at_once, 45.304 + 0.034 + 1e-3);
-  EXPECT_NEAR(at_once - gauge_bar(run, run.hold_start_s + 300), 0.018, 0.004);
-  EXPECT_NEAR(at_once - gauge_bar(run, run.hold_start_s + 900), 0.034, 0.004);
-  EXPECT_NEAR(at_once - gauge_bar(run, run.hold_start_s + 3600), 0.049, 0.004);
+  EXPECT_NEAR(at_once - gauge_bar(course, course.hold_start_s + 300), 0.018, 0.004);
+  EXPECT_NEAR(at_once - gauge_bar(course, course.hold_start_s + 900), 0.034, 0.004);
+  EXPECT_NEAR(at_once - gauge_bar(course, course.hold_start_s + 3600), 0.049, 0.004);
   // 66.06 L go in for 45 bar at constant temperature (1468 mL/bar), 0.3 bar less here for the heat.
-  EXPECT_NEAR(run.pumped_m3.back() * 1e3, 45 * 1.468, 0.5);
+  EXPECT_NEAR(course.pumped_m3.back() * 1e3, 45 * 1.468, 0.5);
 }
 
 TEST(Simulation, NothingLostAndNothingMovingKeepsThePressure) {
-  const Course run = simulate(settled_test());
-  EXPECT_NEAR(gauge_bar(run, run.end_s()), gauge_bar(run, run.hold_start_s), 1e-4);
-  EXPECT_EQ(run.mean_loss(run.hold_start_s, run.end_s()), 0.0);
+  const Course course = simulate(settled_test());
+  EXPECT_NEAR(gauge_bar(course, course.end_s()), gauge_bar(course, course.hold_start_s), 1e-4);
+  EXPECT_EQ(course.mean_loss(course.hold_start_s, course.end_s()), 0.0);
 }
 
 TEST(Simulation, WaterIsConserved) {
@@ -73,19 +73,20 @@ TEST(Simulation, WaterIsConserved) {
   test.inflow = {80 * ml_per_min, 60 * bar};
   test.pump.check_passes_m3_s = 20 * ml_per_min;
   test.air_m3 = 0.01;
-  const Course run = simulate(test);
-  const auto shut = static_cast<std::size_t>(run.vent_shut_s);
-  const double gained = run.water_kg.back() - run.water_kg[shut];
-  double counted = (run.pumped_m3.back() - run.pumped_m3[shut]) * density(atmosphere_pa, 298.15);
-  for (std::size_t i = shut + 1; i < run.seconds.size(); ++i) {
-    counted -= (run.lost_m3[i] - run.lost_m3[i - 1]) *
-               density(run.pressure_pa[i - 1], run.water_k[i - 1][1]);
+  const Course course = simulate(test);
+  const auto shut = static_cast<std::size_t>(course.vent_shut_s);
+  const double gained = course.water_kg.back() - course.water_kg[shut];
+  double counted =
+      (course.pumped_m3.back() - course.pumped_m3[shut]) * density(atmosphere_pa, 298.15);
+  for (std::size_t i = shut + 1; i < course.seconds.size(); ++i) {
+    counted -= (course.lost_m3[i] - course.lost_m3[i - 1]) *
+               density(course.pressure_pa[i - 1], course.water_k[i - 1][1]);
   }
   EXPECT_NEAR(counted, gained, 1e-4);
-  EXPECT_NEAR(run.balance_kg, gained, 1e-6);
+  EXPECT_NEAR(course.balance_kg, gained, 1e-6);
   // And that water, at these temperatures, stands at the pressure that the gauge shows.
-  State state{run.water_k.back(), run.steel_k.back(), 0.0, run.air_mol.back(), 0.0};
-  EXPECT_NEAR(mass_at(test.plant, state, run.pressure_pa.back()), run.water_kg.back(), 1e-4);
+  State state{course.water_k.back(), course.steel_k.back(), 0.0, course.air_mol.back(), 0.0};
+  EXPECT_NEAR(mass_at(test.plant, state, course.pressure_pa.back()), course.water_kg.back(), 1e-4);
 }
 
 TEST(Simulation, LeakThroughAHoleFallsWithTheRootOfThePressure) {
@@ -93,11 +94,11 @@ TEST(Simulation, LeakThroughAHoleFallsWithTheRootOfThePressure) {
   // pressure.
   Trial test = settled_test();
   test.leak = {100 * ml_per_min, 0.5, 1e-3};
-  const Course run = simulate(test);
-  const double p0 = gauge_bar(run, run.hold_start_s);
+  const Course course = simulate(test);
+  const double p0 = gauge_bar(course, course.hold_start_s);
   const double root = std::sqrt(p0) - 100.0 * 60.0 / (2.0 * 1468.0 * std::sqrt(p0));
-  EXPECT_NEAR(gauge_bar(run, run.end_s()), root * root, 0.03);
-  EXPECT_NEAR(run.mean_loss(run.hold_start_s + 1, run.hold_start_s + 31) / ml_per_min,
+  EXPECT_NEAR(gauge_bar(course, course.end_s()), root * root, 0.03);
+  EXPECT_NEAR(course.mean_loss(course.hold_start_s + 1, course.hold_start_s + 31) / ml_per_min,
               100.0 * std::sqrt(p0 / 45.0), 0.05);
 }
 
@@ -105,29 +106,30 @@ TEST(Simulation, LeakThroughASlotFallsExponentially) {
   // p = p0 exp(-q0 t / (K p0)).
   Trial test = settled_test();
   test.leak = {100 * ml_per_min, 1.0, 1e-3};
-  const Course run = simulate(test);
-  const double p0 = gauge_bar(run, run.hold_start_s);
-  EXPECT_NEAR(gauge_bar(run, run.end_s()), p0 * std::exp(-100.0 * 60.0 / (1468.0 * p0)), 0.03);
+  const Course course = simulate(test);
+  const double p0 = gauge_bar(course, course.hold_start_s);
+  EXPECT_NEAR(gauge_bar(course, course.end_s()), p0 * std::exp(-100.0 * 60.0 / (1468.0 * p0)),
+              0.03);
 }
 
 TEST(Simulation, LeakMayBeginWithinTheHold) {
   Trial test = reference_test();
   test.leak = {100 * ml_per_min, 0.5, 1800.0};
-  const Course run = simulate(test);
-  EXPECT_EQ(run.mean_loss(0.0, run.hold_start_s + 1800), 0.0);
-  EXPECT_NEAR(run.mean_loss(run.hold_start_s + 1801, run.end_s()) / ml_per_min, 99.0, 1.5);
+  const Course course = simulate(test);
+  EXPECT_EQ(course.mean_loss(0.0, course.hold_start_s + 1800), 0.0);
+  EXPECT_NEAR(course.mean_loss(course.hold_start_s + 1801, course.end_s()) / ml_per_min, 99.0, 1.5);
 }
 
 TEST(Simulation, ValveThatPassesInRaisesThePressure) {
   Trial test = settled_test();
   test.plan.wait_s = 600.0;
   test.inflow = {50 * ml_per_min, 55 * bar};
-  const Course run = simulate(test);
-  const double loss = run.mean_loss(run.hold_start_s, run.end_s()) / ml_per_min;
+  const Course course = simulate(test);
+  const double loss = course.mean_loss(course.hold_start_s, course.end_s()) / ml_per_min;
   EXPECT_LT(loss, -30.0);
-  EXPECT_GT(gauge_bar(run, run.end_s()), gauge_bar(run, run.hold_start_s) + 1.0);
+  EXPECT_GT(gauge_bar(course, course.end_s()), gauge_bar(course, course.hold_start_s) + 1.0);
   // It can only come up to the main.
-  EXPECT_LT(gauge_bar(run, run.end_s()), 55.0);
+  EXPECT_LT(gauge_bar(course, course.end_s()), 55.0);
 }
 
 TEST(Simulation, PumpCheckLosesWaterOnlyWhileTheTestValveIsOpen) {
@@ -159,11 +161,11 @@ TEST(Simulation, AirGoesIntoSolutionWithTheRootOfTime) {
   test.air_m3 = 0.02;
   test.air_surface_m2 = 0.5;
   test.plan.hold_s = 4 * 3600.0;
-  const Course run = simulate(test);
-  const auto start = static_cast<std::size_t>(run.hold_start_s);
-  const double between = run.air_mol[start] - run.air_mol.back();
-  const double t0 = run.hold_start_s - run.vent_shut_s;
-  const double t1 = run.end_s() - run.vent_shut_s;
+  const Course course = simulate(test);
+  const auto start = static_cast<std::size_t>(course.hold_start_s);
+  const double between = course.air_mol[start] - course.air_mol.back();
+  const double t0 = course.hold_start_s - course.vent_shut_s;
+  const double t1 = course.end_s() - course.vent_shut_s;
   const double expected = 2.0 * 7.8e-6 * 45 * bar * 0.5 * std::sqrt(2.0e-9 / 3.14159265) *
                           (std::sqrt(t1) - std::sqrt(t0));
   EXPECT_NEAR(between / expected, 1.0, 0.02);
