@@ -112,17 +112,80 @@ class Sheet(unittest.TestCase):
         self.assertEqual(json.loads(answer.stdout)["code"], "sheet.unknown_rule")
 
 
+class Trace(unittest.TestCase):
+    LOGS = sorted((ROOT / "tests/traces").glob("*.csv"))
+
+    def test_understands_every_example_log(self):
+        self.assertEqual(len(self.LOGS), 13)
+        for path in self.LOGS:
+            answer = run("trace", path, "--test", path.with_suffix(".meta.json"), "--json")
+            self.assertEqual(answer.returncode, 0, answer.stderr)
+            told = json.loads(answer.stdout)
+            self.assertTrue(told["ok"])
+            self.assertEqual(told["bad_line_count"], 0, path.name)
+            lines = path.read_text().splitlines()
+            self.assertEqual(told["summary"]["readings"], len(lines) - 1)
+            self.assertEqual([c["header"] for c in told["columns"]], re.split("[,;]", lines[0]))
+            self.assertIn("trace.hold_begins", [m["key"] for m in told["test"]])
+
+    def test_says_what_it_understood_in_words(self):
+        log = ROOT / "tests/traces/23_leak_small_us.csv"
+        answer = run("trace", log)
+        self.assertIn("Column 3 (Water temp (F)) is water temperature in \u00b0F.", answer.stdout)
+        self.assertIn("Column 2 (Gauge (psig)) is pressure in psi, gauge.", answer.stdout)
+        us = run("trace", log, "--units", "us")
+        self.assertIn("psig", us.stdout.split("Summary")[1])
+        for text in (answer.stdout, us.stdout):
+            self.assertNotRegex(text, r"<[a-z]+\.")
+            self.assertNotRegex(text.replace(log.name, ""), r"\btight\b")
+
+    def test_can_be_overruled(self):
+        text = "a,b,c\n07:00,14.7,20\n07:05,29.4,20\n"
+        answer = run("trace", "-", "--column", "2=pressure", "--unit", "2=psi abs", "--column",
+                     "3=metal", "--json", text=text)
+        told = json.loads(answer.stdout)
+        self.assertEqual([c["meaning"] for c in told["columns"]], ["clock", "pressure", "metal"])
+        # 29.4 psi by the definition of the pound, the inch and standard gravity.
+        self.assertAlmostEqual(told["summary"]["highest"][0]["value_bar_abs"],
+                               29.4 * 0.45359237 * 9.80665 / 0.0254**2 / 1e5, places=9)
+
+    def test_names_bad_lines_and_goes_on(self):
+        answer = run("trace", "-", text="t_s,p_barg\n0,1.0\n5,oops\n10,1.0\n")
+        self.assertEqual(answer.returncode, 0)
+        self.assertIn('-:3: column 2 (p_barg): this is no number (found "oops"', answer.stdout)
+
+    def test_fails_with_reasons_where_nothing_can_be_read(self):
+        answer = run("trace", "-", "--json", text="colour,taste\n1,2\n3,4\n")
+        self.assertEqual(answer.returncode, 1)
+        told = json.loads(answer.stdout)
+        self.assertFalse(told["ok"])
+        self.assertEqual({p["code"] for p in told["problems"]}, {"trace.no_time", "trace.no_pressure"})
+        log = self.LOGS[0]
+        answer = run("trace", log, "--test", ROOT / "examples/watertube.toml")
+        self.assertEqual(answer.returncode, 1)
+        self.assertIn("wire.format", answer.stderr)
+
+    def test_wrong_words_are_usage(self):
+        for wrong in (["--column", "water"], ["--column", "0=water"], ["--column", "2=beer"],
+                      ["--unit", "=psi"], ["--units", "furlong"], []):
+            answer = run("trace", *([self.LOGS[0]] if wrong else []), *wrong)
+            self.assertEqual(answer.returncode, 2, wrong)
+            self.assertTrue(answer.stderr)
+
+
 class Pages(unittest.TestCase):
     def test_every_option_is_in_the_reference_the_man_page_and_the_completions(self):
         page = (ROOT / "docs/reference/cli.md").read_text()
         man = (BUILD / "pages/steamworthy.1").read_text().replace("\\-", "-")
         bash = (BUILD / "pages/steamworthy.bash").read_text()
-        options = set(re.findall(r"--[a-z][a-z-]+", run("sheet", "--help").stdout))
+        options = set()
+        for command in ("sheet", "trace"):
+            options |= set(re.findall(r"--[a-z][a-z-]+", run(command, "--help").stdout))
         self.assertGreater(len(options), 10)
         for option in options:
             for text in (page, man, bash):
                 self.assertIn(option, text)
-        for command in ("check", "sheet", "rules"):
+        for command in ("check", "sheet", "rules", "trace"):
             self.assertIn(f"steamworthy {command}", page)
             self.assertIn(f".SS {command}", man)
 

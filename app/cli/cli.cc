@@ -10,6 +10,7 @@
 #include "cli/files.h"
 #include "cli/paper_commands.h"
 #include "cli/sheet_text.h"
+#include "cli/trace_command.h"
 #include "service/sheet_service.h"
 #include "units/makers.h"
 #include "units/parse.h"
@@ -146,18 +147,23 @@ int run(int argc, char** argv) {
     }
     return commands.app.exit(error) == 0 ? done : wrong_usage;
   }
+  const bool json = options.json || commands.trace_options.json;
   try {
     if (commands.check->parsed()) return check_command(commands.description);
     if (commands.sheet->parsed()) return sheet_command(options);
     if (commands.rules->parsed()) return rules_command();
+    if (commands.trace->parsed()) return say(trace_command(commands.trace_options));
     if (commands.draw->parsed()) return say(draw_command(commands.paper_options));
   } catch (const Usage& usage) {
     fmt::print(stderr, "steamworthy: {}\n", usage.sentence);
     return wrong_usage;
   } catch (const BadInput& error) {
-    return report(error, error.problems(), options.json);
+    // A wrong word on the command line, not in a file.
+    const bool usage =
+        !error.problems().empty() && error.problems().front().code == "service.not_an_overrule";
+    return report(error, error.problems(), json) == failed && usage ? wrong_usage : failed;
   } catch (const Error& error) {
-    return report(error, {}, options.json);
+    return report(error, {}, json);
   }
   return wrong_usage;
 }

@@ -37,6 +37,23 @@ void add_sheet_options(CLI::App& command, SheetOptions& options) {
       "Exit codes: 0 done, 1 refused or failed, 2 wrong usage.");
 }
 
+void add_trace_options(CLI::App& command, TraceOptions& options) {
+  command
+      .add_option("file", options.file, "pressure log, in whatever layout; - reads standard input")
+      ->required();
+  command.add_option("--test", options.test, "what the crew knows of the test: TOML or .meta.json");
+  command.add_option("--column", options.columns, "what a column is, e.g. 3=water (repeatable)");
+  command.add_option("--unit", options.column_units,
+                     "unit of a column, e.g. \"2=psi\" or \"2=bar abs\" (repeatable)");
+  command.add_option("--units", options.units, "units of the text: si or us")
+      ->check(CLI::IsMember({"si", "us"}));
+  command.add_flag("--json", options.json, "JSON on standard output, units in the keys");
+  command.footer(
+      "Examples:\n"
+      "  steamworthy trace hold.csv --test hold.toml\n"
+      "  steamworthy trace logger.txt --column 4=metal --unit \"2=bar abs\"");
+}
+
 void add_paper_options(CLI::App& command, PaperOptions& options,
                        const std::vector<std::string>& endings) {
   std::string accepted;
@@ -79,6 +96,8 @@ Commands::Commands()
   add_sheet_options(*sheet, sheet_options);
   rules = app.add_subcommand("rules", "lists the rules that ship with the program");
   rules->footer("Example:\n  steamworthy rules");
+  trace = app.add_subcommand("trace", "shows what is understood of a pressure log");
+  add_trace_options(*trace, trace_options);
   draw = app.add_subcommand("draw", "draws the boiler to scale, with every closure and fitting");
   draw->add_option("file", paper_options.files, "boiler description; - reads standard input")
       ->required()

@@ -23,6 +23,13 @@ struct PaperOptions {
   std::string kind, out, paper = "a4", units = "si", date;
 };
 
+/// The same for commands that read a pressure log.
+struct TraceOptions {
+  std::string file, test, units = "si";
+  std::vector<std::string> columns, column_units;
+  bool json = false;
+};
+
 /// The parser with the places that it fills. Not to be moved: the parser points into it.
 struct Commands {
   Commands();
@@ -34,9 +41,11 @@ struct Commands {
   CLI::App* sheet = nullptr;
   CLI::App* rules = nullptr;
   CLI::App* draw = nullptr;
+  CLI::App* trace = nullptr;
   std::string description;
   SheetOptions sheet_options;
   PaperOptions paper_options;
+  TraceOptions trace_options;
 };
 
 }  // namespace steamworthy::cli

@@ -43,6 +43,23 @@ std::string read_file(const std::string& name) {
   return bytes;
 }
 
+void read_pieces(const std::string& name, const std::function<void(std::size_t)>& size,
+                 const std::function<void(std::string_view)>& take) {
+  const std::unique_ptr<std::FILE, Closer> file(name == "-" ? stdin
+                                                            : std::fopen(name.c_str(), "rb"));
+  if (!file) fail(name);
+  if (name != "-" && std::fseek(file.get(), 0, SEEK_END) == 0) {
+    const long length = std::ftell(file.get());
+    if (length > 0) size(static_cast<std::size_t>(length));
+    std::rewind(file.get());
+  }
+  std::string block(std::size_t{1} << 20, '\0');
+  while (const std::size_t count = std::fread(block.data(), 1, block.size(), file.get())) {
+    take(std::string_view(block).substr(0, count));
+  }
+  if (std::ferror(file.get())) fail(name);
+}
+
 void write_file(const std::string& name, const std::string& bytes) {
   std::unique_ptr<std::FILE, Closer> file(name == "-" ? stdout : std::fopen(name.c_str(), "wb"));
   const bool written =

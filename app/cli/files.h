@@ -1,7 +1,9 @@
 // Files for the command line: whole files in, whole files out, faults in words.
 #pragma once
 
+#include <functional>
 #include <string>
+#include <string_view>
 
 namespace steamworthy::cli {
 
@@ -9,6 +11,11 @@ namespace steamworthy::cli {
 /// Throws NotFound "cli.cannot_read" with the name and the system's reason, and
 /// BadInput "cli.too_large" above 256 MiB.
 std::string read_file(const std::string& name);
+
+/// Gives a file of any length to `take`, piece by piece; "-" is standard input. `size` is called
+/// first where the file's length is known. Throws NotFound "cli.cannot_read".
+void read_pieces(const std::string& name, const std::function<void(std::size_t)>& size,
+                 const std::function<void(std::string_view)>& take);
 
 /// Writes the bytes to a new file or over an old one; "-" is standard output.
 /// Throws NotFound "cli.cannot_write" with the name and the system's reason.

@@ -181,8 +181,8 @@ void TraceBuilder::finish(Reading& reading, const Counts& counts) {
     const auto c = static_cast<std::size_t>(columns_[i]);
     const ColumnPlan& plan = plan_.columns[c];
     const Column& column = plan_.understanding.columns[c];
-    Channel channel{column.number,       plan.name,           plan.meaning,         plan.absolute,
-                    column.zero_assumed, column.unit_assumed, std::move(series_[i])};
+    Channel channel{column.number, plan.name,           column.header,       plan.meaning,
+                    plan.absolute, column.zero_assumed, column.unit_assumed, std::move(series_[i])};
     switch (plan.meaning) {
       case Meaning::Pressure:
         // A gauge on the pump's side does not read the boiler while the test valve is shut.

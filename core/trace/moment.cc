@@ -49,6 +49,10 @@ std::optional<double> seconds_at(const Trace& trace, const Moment& moment,
   return seconds > last && seconds > day_s / 2.0 ? seconds - day_s : seconds;
 }
 
+bool is_called(const Channel& channel, const std::string& name) {
+  return name == channel.header || name == channel.name || name == std::to_string(channel.column);
+}
+
 Overrules overrules_of(const TestFacts& facts) {
   Overrules overrules;
   bool said = false;

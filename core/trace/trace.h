@@ -23,8 +23,9 @@ namespace steamworthy::trace {
 
 /// One column of numbers, with a cell for each of Trace::seconds.
 struct Channel {
-  int column = 0;    ///< counted from 1, as in the file
-  std::string name;  ///< its head as written, without the unit
+  int column = 0;      ///< counted from 1, as in the file
+  std::string name;    ///< its head without the unit
+  std::string header;  ///< its head as written
   Meaning meaning = Meaning::Unknown;
   bool absolute = false;      ///< of a pressure: above vacuum, not above the atmosphere
   bool zero_assumed = false;  ///< of a pressure: nobody said gauge or absolute
@@ -32,6 +33,9 @@ struct Channel {
   /// pascal (gauge or absolute as above), kelvin, cubic metre; strokes are plain numbers.
   Series values;
 };
+
+/// Whether a test file means this column: by its number, its head as written or the head's name.
+bool is_called(const Channel& channel, const std::string& name);
 
 struct Remark {
   std::size_t row = 0;

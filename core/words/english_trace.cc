@@ -7,15 +7,31 @@ namespace steamworthy::words {
 namespace {
 
 constexpr std::array entries = {
+    Entry{"trace.bad_lines",
+          "{lines} {lines|line was|lines were} put aside, as {lines|it|they} cannot be read"},
     Entry{"trace.column_is",
           "column {column}[ ({header})] is {meaning}[ in {unit}][, {zero}][; {assumed}][; "
           "{overruled}]"},
     Entry{"trace.column_not_read", "column {column}[ ({header})] is not read"},
     Entry{"trace.column_not_understood",
           "column {column}[ ({header})] is not understood and not read"},
+    Entry{"trace.highest",
+          "column {column} is highest at {pressure}, {at} after the first reading"},
+    Entry{"trace.hold_begins",
+          "the hold begins {at} after the first reading[, at {pressure} on the main gauge]"},
+    Entry{
+        "trace.hold_not_placed",
+        "the test file tells the hold's beginning by a clock and the log has none: give clock_zero "
+        "or began_after"},
+    Entry{"trace.hold_not_stated", "the test file does not say when the hold began"},
+    Entry{"trace.hold_outside",
+          "the hold would begin {at} after the first reading, and the log ends {last} after it"},
     Entry{"trace.layout",
           "cells are parted by {separator}, decimals by {decimal}[ ({assumed})][; the heads stand "
           "in line {line}]"},
+    Entry{"trace.named_column_missing",
+          "the test file names the column {name}, which the log does not have"},
+    Entry{"trace.no_gaps", "there are no gaps"},
     Entry{"trace.note_comments",
           "{lines} {lines|line|lines} of comment {lines|was|were} passed over"},
     Entry{"trace.note_doubled",
@@ -39,10 +55,17 @@ constexpr std::array entries = {
     Entry{"trace.note_volume_falls",
           "column {column} falls at {at}: it may not count from the start"},
     Entry{"trace.note_windows_1252", "letters outside ASCII are read as Windows-1252"},
+    Entry{"trace.pumped", "{volume} pumped in all"},
+    Entry{"trace.pumped_by_strokes", "{strokes} strokes of {stroke}: {volume} pumped in all"},
+    Entry{"trace.readings",
+          "{readings} {readings|reading|readings} over {span}, usually {step} apart"},
+    Entry{"trace.stroke_not_stated",
+          "{strokes} strokes, and the test file does not say what one stroke pumps"},
+    Entry{"trace.test_key_unread", "the test file's key {name} is not known and passed over"},
 
     Entry{"trace_assumed.both", "nobody wrote the unit or gauge: both are assumed"},
     Entry{"trace_assumed.decimal", "assumed: it may part thousands"},
-    Entry{"trace_assumed.overruled", "as you said"},
+    Entry{"trace_assumed.overruled", "so you or the test file say"},
     Entry{"trace_assumed.unit", "nobody wrote the unit: it is assumed"},
     Entry{"trace_assumed.zero", "nobody wrote gauge or absolute: gauge is assumed"},
 
