@@ -113,6 +113,7 @@ void restore(const std::string& backup, const std::string& store, Surroundings& 
   }
   {
     Database copy(unfinished.path(), OpenMode::Write);
+    prepare_to_write(copy);
     migrate(copy);
   }
   must_be_sound(unfinished.path(), backup);

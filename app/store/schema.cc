@@ -65,6 +65,9 @@ std::string expected_tables() {
 }  // namespace
 
 void prepare_to_write(Database& database) {
+  // A rollback journal that comes back after a power cut would undo what was acknowledged since; so
+  // should this be the opening that goes over to the write-ahead log, its deletion must be synced.
+  database.run("PRAGMA synchronous = EXTRA");
   if (database.text("PRAGMA journal_mode = WAL") != "wal") {
     throw StoreError("store.no_wal",
                      database.path() +

@@ -121,14 +121,19 @@ void Database::run(const std::string& sql) {
   if (result != SQLITE_OK) fail(result, "writing");
 }
 
+// A statement that writes may fail after it has given its row: both go on to the end.
 std::int64_t Database::whole(const std::string& sql) {
   Statement statement(*this, sql);
-  return statement.step() ? statement.whole(0) : 0;
+  const std::int64_t value = statement.step() ? statement.whole(0) : 0;
+  statement.run();
+  return value;
 }
 
 std::string Database::text(const std::string& sql) {
   Statement statement(*this, sql);
-  return statement.step() ? std::string(statement.blob(0)) : std::string();
+  const std::string value = statement.step() ? std::string(statement.blob(0)) : std::string();
+  statement.run();
+  return value;
 }
 
 void Database::fail(int code, std::string_view doing) const {

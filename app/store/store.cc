@@ -53,6 +53,7 @@ void create_store(const std::string& path, Surroundings& surroundings) {
   {
     Database database(unfinished, OpenMode::Create);
     create_tables(database, record::uuid7(surroundings.now_ms(), random));
+    prepare_to_write(database);
   }
   KeyFile::create(key_path(path), new_seed(surroundings));
   rename_synced(unfinished, path);

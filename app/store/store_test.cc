@@ -1,7 +1,8 @@
 // Checks store/store.h, key_file.h, schema.h and backup.h: files on a disk, and what refuses to
 // open.
 //
-// tests/stores/version1.steamworthy was made with the tables of version 1 alone: three facts, one key.
+// tests/stores/version1.steamworthy was made with the tables of version 1 alone: three facts, one
+// key.
 #include "store/store.h"
 
 #include <gtest/gtest.h>

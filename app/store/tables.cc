@@ -47,7 +47,9 @@ std::int64_t Tables::insert_feed(const Feed& feed) {
   insert.bind(1, static_cast<int>(feed.scope.kind));
   insert.bind_blob(2, feed.scope.id.view()).bind_blob(3, feed.device.view());
   insert.step();
-  return insert.whole(0);
+  const std::int64_t feed_no = insert.whole(0);
+  insert.run();
+  return feed_no;
 }
 
 void Tables::insert_fact(std::int64_t intake_no, std::int64_t feed_no, std::uint64_t device_seq,
