@@ -25,7 +25,7 @@ std::optional<std::string> take_bracket(std::string& text) {
     const std::size_t begin = text.find(open);
     if (begin == std::string::npos || begin > end) continue;
     std::string inside(trimmed(std::string_view(text).substr(begin + 1, end - begin - 1)));
-    text.replace(begin, end - begin + 1, " ");
+    text.replace(begin, end - begin + 1, 1, ' ');
     return inside;
   }
   return std::nullopt;
