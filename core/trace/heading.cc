@@ -31,6 +31,13 @@ std::optional<std::string> take_bracket(std::string& text) {
   return std::nullopt;
 }
 
+/// "L/min", "bar/h": a unit of a log over another unit.
+bool is_rate(std::string_view text) {
+  const std::size_t stroke = text.find('/');
+  return stroke != std::string_view::npos && stroke > 0 && read_log_unit(text.substr(0, stroke)) &&
+         units::read_unit(text);
+}
+
 /// The unit behind the last blank, stroke, comma or underscore, with what stands before it.
 struct Tail {
   std::string before;
@@ -48,6 +55,7 @@ std::optional<Tail> unit_at_end(const std::string& name) {
     if (after.empty() || before.empty()) continue;
     if (std::find(no_units.begin(), no_units.end(), after) != no_units.end()) continue;
     auto unit = read_log_unit(after);
+    if (!unit && is_rate(after)) return std::nullopt;  // "L/min": not a time in minutes
     if (!unit) continue;
     for (const std::string_view in : {" in", "/", ",", "_", "-", ":"}) {
       if (before.size() > in.size() && before.substr(before.size() - in.size()) == in) {
@@ -87,7 +95,9 @@ void take_unit(Heading& heading) {
     name += " " + *inside;
   }
   name = std::string(trimmed(name));
-  if (!heading.unit) {
+  heading.is_rate = std::any_of(name.begin(), name.end(), [](char c) { return c == '/'; }) &&
+                    (is_rate(name) || is_rate(name.substr(name.find_last_of(' ') + 1)));
+  if (!heading.unit && !heading.is_rate) {
     if (auto tail = unit_at_end(name)) {
       heading.unit = tail->unit;
       name = tail->before;
@@ -102,13 +112,32 @@ bool has_dimension(const Heading& heading, const units::Dimension& dimension) {
   return heading.unit && heading.unit->unit.dimension == dimension;
 }
 
+/// How strongly a word of this kind is what a head is about: 2 with "temp" in it or behind it, 1 at
+/// the head's end, 0 otherwise. "Tube water" is about water, "water drum shell temp" about the
+/// shell.
+int weight_of(Word kind, const std::vector<std::string>& words) {
+  int weight = 0;
+  for (std::size_t i = 0; i < words.size(); ++i) {
+    if (!says(kind, words[i], {words[i]})) continue;
+    const bool last = i + 1 == words.size();
+    const bool warm =
+        words[i].find("temp") != std::string::npos || (!last && words[i + 1].rfind("temp", 0) == 0);
+    weight = std::max(weight, warm ? 2 : last ? 1 : 0);
+  }
+  return weight;
+}
+
 /// Of a temperature: what it is of.
 Meaning seat_of(const std::string& small, const std::vector<std::string>& words) {
   if (says(Word::Supply, small, words)) return Meaning::Supply;
   const bool metal = says(Word::Metal, small, words);
   const bool water = says(Word::Water, small, words);
   if (says(Word::WaterWall, small, words)) return Meaning::Metal;
-  if (water && metal) return Meaning::OtherTemperature;
+  if (water && metal) {
+    const int wet = weight_of(Word::Water, words);
+    const int solid = weight_of(Word::Metal, words);
+    return wet > solid ? Meaning::Water : solid > wet ? Meaning::Metal : Meaning::OtherTemperature;
+  }
   if (water) return Meaning::Water;
   if (metal) return Meaning::Metal;
   if (says(Word::Ambient, small, words)) return Meaning::Ambient;
@@ -122,7 +151,7 @@ Meaning meaning_of(const Heading& heading) {
   if (said(Word::Remark)) return Meaning::Remarks;
   if (!heading.unit && said(Word::Index)) return Meaning::Ignored;
   if (said(Word::Stroke) && !has_dimension(heading, pressure)) return Meaning::Strokes;
-  if (said(Word::NotRead)) return Meaning::Unknown;
+  if (said(Word::NotRead) || heading.is_rate) return Meaning::Unknown;
   if (has_dimension(heading, temperature)) return seat_of(small, words);
   if (has_dimension(heading, volume)) return said(Word::Left) ? Meaning::Unknown : Meaning::Pumped;
   if (has_dimension(heading, pressure)) return Meaning::Pressure;

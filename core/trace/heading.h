@@ -30,6 +30,7 @@ struct Heading {
   bool says_clock = false;       ///< "Uhrzeit", "clock": a time of day
   bool says_elapsed = false;     ///< "elapsed", "Dauer"
   bool minutes_first = false;    ///< "(mm:ss)"
+  bool is_rate = false;          ///< "L/min": none of ours
   bool of_pump = false;          ///< a pressure on the pump's side
 };
 
