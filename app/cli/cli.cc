@@ -9,11 +9,10 @@
 #include "cli/commands.h"
 #include "cli/files.h"
 #include "cli/paper_commands.h"
+#include "cli/request.h"
 #include "cli/sheet_text.h"
 #include "cli/trace_command.h"
 #include "service/sheet_service.h"
-#include "units/makers.h"
-#include "units/parse.h"
 #include "wire/sheet_json.h"
 
 namespace steamworthy::cli {
@@ -22,66 +21,6 @@ namespace {
 constexpr int done = 0;
 constexpr int failed = 1;
 constexpr int wrong_usage = 2;
-
-/// A wrong word on the command line, as opposed to a wrong file.
-struct Usage {
-  std::string sentence;
-};
-
-template <class Quantity>
-std::optional<Quantity> quantity(units::Kind kind, const std::string& option,
-                                 const std::string& text) {
-  if (text.empty()) return std::nullopt;
-  const auto parsed = units::parse_measure(kind, text);
-  if (!parsed) {
-    Problem problem = parsed.problem;
-    problem.field = option;
-    throw Usage{sentence(problem)};
-  }
-  return Quantity::from_si(parsed.value->si);
-}
-
-sheet::Request read(const SheetOptions& options) {
-  using units::Kind;
-  sheet::Request request;
-  if (!options.rule.empty()) request.rule_id = options.rule;
-  if (!options.work.empty()) {
-    request.work = rules::work_of(options.work);
-    if (!request.work) {
-      std::string words;
-      for (const auto token : rules::work_tokens())
-        words += (words.empty() ? "" : ", ") + std::string(token);
-      throw Usage{
-          fmt::format("--work: \"{}\" is no kind of work; accepted: {}", options.work, words)};
-    }
-  }
-  request.authority = options.authority;
-  request.picked = quantity<units::GaugePressure>(Kind::GaugePressure, "--pick", options.pick);
-  request.stated_ceiling =
-      quantity<units::GaugePressure>(Kind::GaugePressure, "--ceiling", options.ceiling);
-  request.water = quantity<units::Temperature>(Kind::Temperature, "--water", options.water);
-  request.metal = quantity<units::Temperature>(Kind::Temperature, "--metal", options.metal);
-  request.hold = quantity<units::Duration>(Kind::Duration, "--hold", options.hold);
-  request.heater = quantity<units::Power>(Kind::Power, "--heater", options.heater);
-  if (const auto own = quantity<units::GaugePressure>(Kind::GaugePressure, "--own-pressure",
-                                                      options.own_pressure)) {
-    request.own_pressure = rules::OwnPressure{*own, options.reason};
-  }
-  for (const std::string& given : options.traits) {
-    const std::size_t equals = given.find('=');
-    const auto trait = rules::trait_of(given.substr(0, equals));
-    const std::string answer = equals == std::string::npos ? "yes" : given.substr(equals + 1);
-    if (!trait || (answer != "yes" && answer != "no")) {
-      std::string words;
-      for (const auto token : rules::trait_tokens())
-        words += (words.empty() ? "" : ", ") + std::string(token);
-      throw Usage{
-          fmt::format("--trait: found \"{}\"; accepted: one of {} and =yes or =no", given, words)};
-    }
-    request.traits[*trait] = answer == "yes";
-  }
-  return request;
-}
 
 int check_command(const std::string& file) {
   const boiler::Boiler boiler = service::read_description(read_file(file), base_name(file));
@@ -92,7 +31,7 @@ int check_command(const std::string& file) {
 }
 
 int sheet_command(const SheetOptions& options) {
-  const sheet::Request request = read(options);
+  const sheet::Request request = read_request(options);
   const sheet::Sheet sheet =
       service::make_sheet(read_file(options.file), base_name(options.file), request);
   words::Style style;
@@ -154,6 +93,7 @@ int run(int argc, char** argv) {
     if (commands.rules->parsed()) return rules_command();
     if (commands.trace->parsed()) return say(trace_command(commands.trace_options));
     if (commands.draw->parsed()) return say(draw_command(commands.paper_options));
+    if (commands.paper->parsed()) return say(paper_command(commands.paper_options));
   } catch (const Usage& usage) {
     fmt::print(stderr, "steamworthy: {}\n", usage.sentence);
     return wrong_usage;

@@ -1,20 +1,15 @@
 #include "cli/commands.h"
 
+#include "service/paper_service.h"
+
 namespace steamworthy::cli {
 namespace {
 
-void add_sheet_options(CLI::App& command, SheetOptions& options) {
-  command
-      .add_option("file", options.file, "boiler description, TOML or JSON; - reads standard input")
-      ->required();
+/// What is said of this test.
+void add_request_options(CLI::App& command, SheetOptions& options) {
   command.add_option("--rule", options.rule, "id of the rule to test by (see: steamworthy rules)");
   command.add_option("--work", options.work,
                      "what was done: gaskets, tubes-rolled, tubes-renewed, drum-repaired, ...");
-  command.add_option("--units", options.units, "units of the text: si or us")
-      ->check(CLI::IsMember({"si", "us"}));
-  command.add_flag("--json", options.json, "JSON on standard output, units in the keys");
-  command.add_flag("--working", options.with_working,
-                   "unfold each figure: formula, inputs, sources");
   command.add_option("--authority", options.authority,
                      "who ordered or agreed to the test, by name");
   command.add_option("--pick", options.pick,
@@ -29,6 +24,18 @@ void add_sheet_options(CLI::App& command, SheetOptions& options) {
   command.add_option("--heater", options.heater, "power that warms the water, e.g. \"60 kW\"");
   command.add_option("--trait", options.traits,
                      "what a rule hangs on, e.g. lap_seam=no (repeatable)");
+}
+
+void add_sheet_options(CLI::App& command, SheetOptions& options) {
+  command
+      .add_option("file", options.file, "boiler description, TOML or JSON; - reads standard input")
+      ->required();
+  add_request_options(command, options);
+  command.add_option("--units", options.units, "units of the text: si or us")
+      ->check(CLI::IsMember({"si", "us"}));
+  command.add_flag("--json", options.json, "JSON on standard output, units in the keys");
+  command.add_flag("--working", options.with_working,
+                   "unfold each figure: formula, inputs, sources");
   command.footer(
       "Examples:\n"
       "  steamworthy sheet examples/watertube.toml\n"
@@ -104,6 +111,24 @@ Commands::Commands()
       ->expected(1);
   add_paper_options(*draw, paper_options, {".pdf", ".svg", ".png"});
   draw->footer("Example:\n  steamworthy draw examples/watertube.toml -o boiler.pdf --paper letter");
+  paper = app.add_subcommand("paper", "makes a paper of a boiler: test sheet, field sheets, lists");
+  std::vector<std::string> kinds;
+  std::string kinds_text = "kind of paper:";
+  for (const auto& [token, words] : service::paper_kinds()) {
+    kinds.push_back(token);
+    kinds_text += " " + token + (kinds.size() < service::paper_kinds().size() ? "," : "");
+  }
+  paper->add_option("kind", paper_options.kind, kinds_text)
+      ->required()
+      ->check(CLI::IsMember(kinds));
+  paper->add_option("file", paper_options.files, "boiler description; - reads standard input")
+      ->required()
+      ->expected(1);
+  add_paper_options(*paper, paper_options, {".pdf", ".svg", ".png"});
+  add_request_options(*paper, paper_options.request);
+  paper->footer(
+      "Example:\n  steamworthy paper walkdown examples/watertube.toml -o walkdown.pdf "
+      "--rule us-marine-ordinary --work gaskets --authority \"the inspector, by name\"");
 }
 
 }  // namespace steamworthy::cli

@@ -21,6 +21,7 @@ struct SheetOptions {
 struct PaperOptions {
   std::vector<std::string> files;
   std::string kind, out, paper = "a4", units = "si", date;
+  SheetOptions request;  ///< what is said of the test; its file and units are not used
 };
 
 /// The same for commands that read a pressure log.
@@ -42,6 +43,7 @@ struct Commands {
   CLI::App* rules = nullptr;
   CLI::App* draw = nullptr;
   CLI::App* trace = nullptr;
+  CLI::App* paper = nullptr;
   std::string description;
   SheetOptions sheet_options;
   PaperOptions paper_options;

@@ -4,6 +4,7 @@
 
 #include "base/error.h"
 #include "cli/files.h"
+#include "cli/request.h"
 #include "service/paper_service.h"
 
 namespace steamworthy::cli {
@@ -52,6 +53,15 @@ std::string draw_command(const PaperOptions& options) {
   const std::string& file = options.files.at(0);
   return write_document(
       service::make_drawing({base_name(file), read_file(file)}, style_of(options)), options.out);
+}
+
+std::string paper_command(const PaperOptions& options) {
+  format_of(options.out);
+  const sheet::Request request = read_request(options.request);
+  const std::string& file = options.files.at(0);
+  return write_document(service::make_paper(options.kind, {base_name(file), read_file(file)},
+                                            request, said(options.request), style_of(options)),
+                        options.out);
 }
 
 }  // namespace steamworthy::cli

@@ -11,5 +11,7 @@ namespace steamworthy::cli {
 /// Throws  BadInput "cli.no_such_format" for a name that ends in none of the formats,
 ///         NotFound "cli.cannot_write".
 std::string draw_command(const PaperOptions& options);
+/// A sheet with a stop is printed all the same, the stop at its top.
+std::string paper_command(const PaperOptions& options);
 
 }  // namespace steamworthy::cli

@@ -67,11 +67,21 @@ Flow::Flow(Setup setup, Furniture furniture, Document properties)
 void Flow::begin_page() {
   const Box all = sheet(setup_);
   document_.pages.push_back({all.width, all.height, {}});
-  y_ = body_.y;
+  if (banner_height_ > 0.0) {
+    page().begin(Role::Figure, "");
+    banner_(page(), {body_.x, body_.y, body_.width, banner_height_});
+    page().end(Role::Figure);
+  }
+  y_ = top_ = body_.y + banner_height_;
+}
+
+void Flow::banner(double height, const Draw& draw) {
+  banner_height_ = height;
+  banner_ = draw;
 }
 
 void Flow::new_page() {
-  if (y_ > body_.y) begin_page();
+  if (y_ > top_) begin_page();
 }
 
 void Flow::turn(bool landscape) {
@@ -82,11 +92,11 @@ void Flow::turn(bool landscape) {
 }
 
 void Flow::need(double millimetres) {
-  if (left() < std::min(millimetres, body_.height)) new_page();
+  if (left() < std::min(millimetres, height())) new_page();
 }
 
 void Flow::space(double millimetres) {
-  if (y_ > body_.y) y_ = std::min(y_ + millimetres, body_.bottom());
+  if (y_ > top_) y_ = std::min(y_ + millimetres, body_.bottom());
 }
 
 void Flow::heading(const std::string& words, int depth) {
@@ -126,7 +136,7 @@ void Flow::paragraph(const std::string& text, Font font, const std::string& mark
 }
 
 void Flow::figure(double height, const std::string& words, const Draw& draw) {
-  height = std::min(height, body_.height);
+  height = std::min(height, this->height());
   need(height);
   page().begin(Role::Figure, words);
   draw(page(), {body_.x, y_, body_.width, height});

@@ -59,6 +59,7 @@ struct Table {
   std::vector<Column> columns;
   std::vector<Row> rows;
   Font font = {8.5, false};
+  bool ruled = false;  ///< lines between columns: a form to write in
 };
 
 class Flow {
@@ -75,12 +76,14 @@ class Flow {
   /// Goes on on a new page unless that height is left.
   void need(double millimetres);
   void new_page();
+  /// Stands at the top of every page from the next one on: a legend. Height 0 ends it.
+  void banner(double height, const Draw& draw);
   /// From here on pages lie as said; begins a page.
   void turn(bool landscape);
 
   double width() const { return body_.width; }
   double left() const { return body_.bottom() - y_; }
-  double height() const { return body_.height; }
+  double height() const { return body_.height - banner_height_; }
 
   /// Heads, feet and page numbers are put on; the flow is then empty.
   Document finish();
@@ -93,6 +96,9 @@ class Flow {
   Furniture furniture_;
   Document document_;
   Box body_;
+  double banner_height_ = 0.0;
+  Draw banner_;
+  double top_ = 0.0;  ///< where the text of this page begins
   double y_ = 0.0;
 };
 

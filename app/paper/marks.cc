@@ -53,7 +53,7 @@ void draw_signs(Page& page, const Box& box, const Signs& signs) {
                {c.x - 0.35 * unit, y + 0.65 * unit})
         .curve({c.x - 0.35 * unit, y + 0.4 * unit}, {c.x - 0.1 * unit, y + 0.35 * unit}, {c.x, y});
     page.fill(drop.close(), 1.0);
-    page.add(Text{{c.x + 0.55 * unit, y + 0.95 * unit},
+    page.add(Text{{c.x + 0.6 * unit, y + 1.3 * unit},
                   std::to_string(signs.leak),
                   {std::max(6.0, unit / millimetres_per_point), true}});
   }
@@ -81,7 +81,7 @@ const std::array<LegendEntry, legend_entries>& legend() {
   return entries;
 }
 
-constexpr double legend_row = 6.6;
+constexpr double legend_row = 7.4;
 constexpr double legend_column = 58.0;
 constexpr Font legend_font{7.5, false};
 
@@ -153,7 +153,7 @@ void draw_legend(Page& page, const Box& box, const std::array<std::string, legen
   for (int i = 0; i < legend_entries; ++i) {
     const LegendEntry& entry = legend()[static_cast<std::size_t>(i)];
     const double x = box.x + step * (i % columns), y = box.y + legend_row * (i / columns);
-    draw_mark(page, {x + 1.5, y + 1.2, 4.4, 3.4}, Outlined::Oval, entry.mark, entry.signs);
+    draw_mark(page, {x + 1.5, y + 1.4, 4.8, 3.6}, Outlined::Oval, entry.mark, entry.signs);
     page.add(Text{{x + 9.0, y + 4.0},
                   shorten(words[static_cast<std::size_t>(i)], legend_font, step - 9.5),
                   legend_font});

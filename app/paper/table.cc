@@ -8,7 +8,7 @@
 namespace steamworthy::paper {
 namespace {
 
-constexpr double pad_x = 1.2;
+constexpr double pad_x = 1.4;
 constexpr double pad_y = 0.7;
 const Pen thin{0.12, {}, 0.6};
 const Pen strong{0.3, {}, 1.0};
@@ -117,6 +117,7 @@ void put_row(Page& page, const Table& table, const Set& set, const std::vector<d
     double at = x;
     for (std::size_t i = 0; i < set.lines.size(); ++i) {
       const Cell& cell = set.row->cells[i];
+      if (table.ruled && i > 0) page.add(line({at, y}, {at, y + set.height}), thin);
       const Box box{at, y, widths[i], set.height};
       page.begin(Role::Cell);
       if (cell.draw) {
@@ -186,7 +187,7 @@ void Flow::table(const Table& table) {
 
   std::vector<Set> rows;
   for (const Row& row : table.rows) {
-    auto cut = pieces(table, set_row(table, row, widths), body_.height - head_height);
+    auto cut = pieces(table, set_row(table, row, widths), height() - head_height);
     for (Set& set : cut) rows.push_back(std::move(set));
   }
 
@@ -204,7 +205,7 @@ void Flow::table(const Table& table) {
       return count;
     };
     std::size_t count = fitting(left());
-    const bool at_top = y_ <= body_.y;
+    const bool at_top = y_ <= top_;
     if (!at_top && (count == 0 || (count == 1 && rows.size() - at > 1))) {
       new_page();
       continue;

@@ -1,9 +1,14 @@
 #include "service/paper_service.h"
 
+#include <fmt/format.h>
+
+#include "base/error.h"
 #include "paper/digest.h"
 #include "paper/write.h"
 #include "report/drawing_paper.h"
+#include "report/papers.h"
 #include "service/sheet_service.h"
+#include "words/words.h"
 
 namespace steamworthy::service {
 
@@ -21,6 +26,40 @@ report::Context paper_context(const boiler::Boiler& boiler, const std::vector<Gi
 paper::Document make_drawing(const Given& description, const PaperStyle& style) {
   const boiler::Boiler boiler = read_description(description.bytes, description.name);
   return report::drawing_paper(paper_context(boiler, {description}, style));
+}
+
+paper::Document make_paper(std::string_view kind, const Given& description,
+                           const sheet::Request& request, const std::string& said,
+                           const PaperStyle& style) {
+  const report::Kind* found = report::find_kind(kind);
+  if (found == nullptr) {
+    std::string accepted;
+    for (const report::Kind& one : report::kinds())
+      accepted += (accepted.empty() ? "" : ", ") + std::string(one.token);
+    throw NotFound("service.unknown_paper",
+                   fmt::format("\"{}\" is no kind of paper; accepted: {}", kind, accepted));
+  }
+  const boiler::Boiler boiler = read_description(description.bytes, description.name);
+  const std::vector<rules::Rule> rules = shipped_rules();
+  report::Papers papers{paper_context(boiler, {description}, style),
+                        sheet::make_sheet(boiler, rules, request)};
+  papers.context.said = said;
+  papers.context.rule = papers.sheet.rule_id;
+  papers.context.rule_title = papers.sheet.rule_title;
+  for (const rules::Rule& rule : rules) {
+    if (rule.id == papers.sheet.rule_id) {
+      papers.context.rule_source = fmt::format("[{}], {}; words {}", rule.source.key, rule.edition,
+                                               rules::token(rule.source.seen));
+    }
+  }
+  return found->make(papers);
+}
+
+std::vector<std::pair<std::string, std::string>> paper_kinds() {
+  std::vector<std::pair<std::string, std::string>> kinds;
+  for (const report::Kind& one : report::kinds())
+    kinds.emplace_back(one.token, words::label(one.key));
+  return kinds;
 }
 
 std::vector<std::string> files_of(const paper::Document& document, Format format) {

@@ -3,11 +3,13 @@
 
 #include <string>
 #include <string_view>
+#include <utility>
 #include <vector>
 
 #include "paper/display.h"
 #include "paper/flow.h"
 #include "report/context.h"
+#include "sheet/sheet.h"
 #include "units/print.h"
 
 namespace steamworthy::service {
@@ -30,6 +32,16 @@ report::Context paper_context(const boiler::Boiler& boiler, const std::vector<Gi
 
 /// The boiler to scale. Throws as read_description().
 paper::Document make_drawing(const Given& description, const PaperStyle& style);
+
+/// A paper of that kind, with the test sheet that the request makes. `said` is what was said beside
+/// the description, one "name=value" a line; it goes into the paper's hash.
+/// Throws  NotFound "service.unknown_paper"; as read_description() and sheet::make_sheet().
+paper::Document make_paper(std::string_view kind, const Given& description,
+                           const sheet::Request& request, const std::string& said,
+                           const PaperStyle& style);
+
+/// Kinds of paper, by token, with what each is called.
+std::vector<std::pair<std::string, std::string>> paper_kinds();
 
 enum class Format { Pdf, Svg, Png };
 

@@ -204,4 +204,10 @@ std::vector<View> views_of(const Boiler& boiler, const std::string& part) {
   return views;
 }
 
+View side_of(const Boiler& boiler, const std::string& part) {
+  const std::vector<Solid> solids = detail::place_all(boiler);
+  const Solid* solid = first_of(solids, part);
+  return solid == nullptr ? View::Front : detail::home_view(solids, *solid);
+}
+
 }  // namespace steamworthy::boiler

@@ -81,4 +81,8 @@ Drawing part_drawing(const Boiler& boiler, const std::string& part, View view);
 /// The sides from which closures or mountings of the part are seen.
 std::vector<View> views_of(const Boiler& boiler, const std::string& part);
 
+/// The side from which one reaches the part: the view in which its length is seen from the nearer
+/// side. Front for a part that the boiler has not.
+View side_of(const Boiler& boiler, const std::string& part);
+
 }  // namespace steamworthy::boiler

@@ -182,6 +182,8 @@ TEST(Layout, APartAloneHasItsOwnClosuresOnly) {
   EXPECT_EQ(one.closures.size(), 8u);
   EXPECT_EQ(one.mountings.size(), 2u);  // BD-2, FV-1
   EXPECT_TRUE(views_of(boiler, "no such part").empty());
+  EXPECT_EQ(side_of(boiler, "LL"), View::Left);
+  EXPECT_EQ(side_of(boiler, "RH"), View::Rear);
 }
 
 }  // namespace

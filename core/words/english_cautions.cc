@@ -13,6 +13,14 @@ constexpr std::array entries = {
     Entry{"caution.brittle",
           "cold thick metal can break without warning: the thickest and oldest part sets the "
           "lowest temperature"},
+    Entry{
+        "caution.clearances_lapse",
+        "clearances lapse at the change of shift: each is asked for again by the shift that comes"},
+    Entry{"caution.confined_space",
+          "nobody enters without isolations tried, air tested, an attendant at the way in and a "
+          "rescue that is ready"},
+    Entry{"caution.count_at_shift",
+          "count people and tools inside together, both shifts, before either signs"},
     Entry{"caution.fire_side_empty",
           "nobody in the furnace or on the gas side while pressure is raised or at full test "
           "pressure"},
