@@ -94,6 +94,7 @@ int run(int argc, char** argv) {
     if (commands.trace->parsed()) return say(trace_command(commands.trace_options));
     if (commands.draw->parsed()) return say(draw_command(commands.paper_options));
     if (commands.paper->parsed()) return say(paper_command(commands.paper_options));
+    if (commands.table->parsed()) return say(table_command(commands.paper_options));
   } catch (const Usage& usage) {
     fmt::print(stderr, "steamworthy: {}\n", usage.sentence);
     return wrong_usage;

@@ -129,6 +129,14 @@ Commands::Commands()
   paper->footer(
       "Example:\n  steamworthy paper walkdown examples/watertube.toml -o walkdown.pdf "
       "--rule us-marine-ordinary --work gaskets --authority \"the inspector, by name\"");
+  table =
+      app.add_subcommand("table", "writes figures, closures, fittings, places and parts as XLSX");
+  table->add_option("file", paper_options.files, "boiler description; - reads standard input")
+      ->required()
+      ->expected(1);
+  add_paper_options(*table, paper_options, {".xlsx"});
+  add_request_options(*table, paper_options.request);
+  table->footer("Example:\n  steamworthy table examples/watertube.toml -o boiler.xlsx --units us");
 }
 
 }  // namespace steamworthy::cli

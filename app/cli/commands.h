@@ -44,6 +44,7 @@ struct Commands {
   CLI::App* draw = nullptr;
   CLI::App* trace = nullptr;
   CLI::App* paper = nullptr;
+  CLI::App* table = nullptr;
   std::string description;
   SheetOptions sheet_options;
   PaperOptions paper_options;

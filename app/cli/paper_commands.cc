@@ -64,4 +64,11 @@ std::string paper_command(const PaperOptions& options) {
                         options.out);
 }
 
+std::string table_command(const PaperOptions& options) {
+  const std::string& file = options.files.at(0);
+  service::write_table({base_name(file), read_file(file)}, read_request(options.request),
+                       said(options.request), style_of(options), options.out);
+  return options.out + "\n";
+}
+
 }  // namespace steamworthy::cli

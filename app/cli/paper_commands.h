@@ -13,5 +13,6 @@ namespace steamworthy::cli {
 std::string draw_command(const PaperOptions& options);
 /// A sheet with a stop is printed all the same, the stop at its top.
 std::string paper_command(const PaperOptions& options);
+std::string table_command(const PaperOptions& options);
 
 }  // namespace steamworthy::cli

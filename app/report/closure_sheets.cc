@@ -150,7 +150,6 @@ paper::Document closure_sheets(const Papers& papers) {
     grid(context, flow, rows);
     rows_to_tick(context, flow, rows);
   }
-  signatures(context, flow, {"paper.sign_lead", "paper.sign_checked"});
   return flow.finish();
 }
 

@@ -47,8 +47,8 @@ paper::Document pressure_log(const Papers& papers) {
   const Context& context = papers.context;
   paper::Flow flow = begin(context, "pressure-log", context.say("paper.kind_pressure_log"), true);
   gauge_figures(papers, flow);
-  fill_in(context, flow,
-          {"paper.day", "paper.pump_hand_name", "paper.gauge_reader", "paper.barometer_read"});
+  fill_in(context, flow, {"paper.day", "paper.barometer_read"});
+  signatures(context, flow, {"paper.pump_hand_name", "paper.gauge_reader", "paper.sign_witness"});
   cautions(context, flow,
            {"caution.pump_attended", "caution.pump_side_hung_open", "caution.yielding"});
   paper::Table table;
@@ -91,7 +91,6 @@ paper::Document pressure_log(const Papers& papers) {
   rows(context.say("trade.hold"), 22);
   rows(context.say("paper.letting_down"), 5);
   flow.table(table);
-  signatures(context, flow, {"paper.pump_hand_name", "paper.gauge_reader", "paper.sign_witness"});
   return flow.finish();
 }
 

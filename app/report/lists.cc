@@ -111,8 +111,8 @@ paper::Document walkdown_list(const Papers& papers) {
   const Context& context = papers.context;
   paper::Flow flow = begin(context, "walkdown", context.say("paper.kind_walkdown"));
   cautions(context, flow, {"caution.walkdown", "caution.no_wrench_under_pressure"});
-  fill_in(context, flow,
-          {"paper.day", "paper.pressure_now", "paper.walker", "paper.second_walker"});
+  fill_in(context, flow, {"paper.day", "paper.pressure_now"});
+  signatures(context, flow, {"paper.walker", "paper.second_walker", "paper.sign_witness"});
   flow.paragraph(context.say("paper.walk_order"), {8.5, false});
   std::map<std::string, const working::Figure*> pressures;
   for (const sheet::Section& section : papers.sheet.sections) {
@@ -169,7 +169,6 @@ paper::Document walkdown_list(const Papers& papers) {
     flow.paragraph("? " + value_text(context, *figure), {8.5, false});
     break;
   }
-  signatures(context, flow, {"paper.walker", "paper.second_walker", "paper.sign_witness"});
   return flow.finish();
 }
 

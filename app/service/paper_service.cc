@@ -7,10 +7,40 @@
 #include "paper/write.h"
 #include "report/drawing_paper.h"
 #include "report/papers.h"
+#include "report/tables.h"
 #include "service/sheet_service.h"
 #include "words/words.h"
 
 namespace steamworthy::service {
+namespace {
+
+/// Everything that papers of one boiler are made of; holds the boiler that they refer to.
+struct Material {
+  Material(const Given& description, const sheet::Request& request, const std::string& said,
+           const PaperStyle& style)
+      : boiler(read_description(description.bytes, description.name)),
+        rules(shipped_rules()),
+        papers{paper_context(boiler, {description}, style),
+               sheet::make_sheet(boiler, rules, request)} {
+    papers.context.said = said;
+    papers.context.rule = papers.sheet.rule_id;
+    papers.context.rule_title = papers.sheet.rule_title;
+    for (const rules::Rule& rule : rules) {
+      if (rule.id == papers.sheet.rule_id) {
+        papers.context.rule_source = fmt::format("[{}], {}; words {}", rule.source.key,
+                                                 rule.edition, rules::token(rule.source.seen));
+      }
+    }
+  }
+  Material(const Material&) = delete;
+  Material& operator=(const Material&) = delete;
+
+  boiler::Boiler boiler;
+  std::vector<rules::Rule> rules;
+  report::Papers papers;
+};
+
+}  // namespace
 
 report::Context paper_context(const boiler::Boiler& boiler, const std::vector<Given>& files,
                               const PaperStyle& style) {
@@ -39,20 +69,14 @@ paper::Document make_paper(std::string_view kind, const Given& description,
     throw NotFound("service.unknown_paper",
                    fmt::format("\"{}\" is no kind of paper; accepted: {}", kind, accepted));
   }
-  const boiler::Boiler boiler = read_description(description.bytes, description.name);
-  const std::vector<rules::Rule> rules = shipped_rules();
-  report::Papers papers{paper_context(boiler, {description}, style),
-                        sheet::make_sheet(boiler, rules, request)};
-  papers.context.said = said;
-  papers.context.rule = papers.sheet.rule_id;
-  papers.context.rule_title = papers.sheet.rule_title;
-  for (const rules::Rule& rule : rules) {
-    if (rule.id == papers.sheet.rule_id) {
-      papers.context.rule_source = fmt::format("[{}], {}; words {}", rule.source.key, rule.edition,
-                                               rules::token(rule.source.seen));
-    }
-  }
-  return found->make(papers);
+  const Material material(description, request, said, style);
+  return found->make(material.papers);
+}
+
+void write_table(const Given& description, const sheet::Request& request, const std::string& said,
+                 const PaperStyle& style, const std::string& path) {
+  const Material material(description, request, said, style);
+  paper::write_xlsx(report::workbook(material.papers), path);
 }
 
 std::vector<std::pair<std::string, std::string>> paper_kinds() {

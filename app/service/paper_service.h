@@ -40,6 +40,11 @@ paper::Document make_paper(std::string_view kind, const Given& description,
                            const sheet::Request& request, const std::string& said,
                            const PaperStyle& style);
 
+/// Figures, closures, fittings, places and parts as a spreadsheet, into that file.
+/// Throws as make_paper(), and as paper::write_xlsx().
+void write_table(const Given& description, const sheet::Request& request, const std::string& said,
+                 const PaperStyle& style, const std::string& path);
+
 /// Kinds of paper, by token, with what each is called.
 std::vector<std::pair<std::string, std::string>> paper_kinds();
 
