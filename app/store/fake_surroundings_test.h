@@ -5,6 +5,7 @@
 #include <fmt/format.h>
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <atomic>
 #include <filesystem>
 #include <map>
@@ -81,7 +82,9 @@ class Tablet {
                             std::vector<record::Head> seen = {}) {
     auto& [seq, last] = feeds_[scope];
     record::Envelope e;
-    e.id = record::uuid7_after(last_id_, 1764072000000, {});
+    record::RandomForUuid random;
+    std::copy_n(device().bytes.begin(), random.size(), random.begin());
+    e.id = record::uuid7_after(last_id_, 1764072000000, random);
     last_id_ = e.id;
     e.scope = scope;
     e.device = device();
