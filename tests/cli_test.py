@@ -116,7 +116,7 @@ class Trace(unittest.TestCase):
     LOGS = sorted((ROOT / "tests/traces").glob("*.csv"))
 
     def test_understands_every_example_log(self):
-        self.assertEqual(len(self.LOGS), 13)
+        self.assertEqual(len(self.LOGS), 15)
         for path in self.LOGS:
             answer = run("trace", path, "--test", path.with_suffix(".meta.json"), "--json")
             self.assertEqual(answer.returncode, 0, answer.stderr)

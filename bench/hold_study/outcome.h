@@ -33,8 +33,9 @@ struct Answer {
   std::optional<Interval> loss_at_end;
   std::optional<Interval> air_l;
   std::optional<double> detectable;
-  std::string reason;   ///< the answer's own key
-  std::string refused;  ///< what an exception said
+  double used_until_s = 0.0;  ///< end of the readings used, into the hold; 0: not told
+  std::string reason;         ///< the answer's own key
+  std::string refused;        ///< what an exception said
 };
 
 struct Outcome {

@@ -59,6 +59,7 @@ Answer recommended(const Case& made) {
     const hold::HoldAnswer said = hold::analyse(input_of(made));
     answer.says = says(said.result);
     answer.reason = said.reason.key;
+    answer.used_until_s = said.hold_end_s - made.course.hold_start_s;
     if (said.net_loss) answer.net_loss = interval(*said.net_loss, ml_per_min);
     if (said.loss_at_end) answer.loss_at_end = interval(*said.loss_at_end, ml_per_min);
     if (said.detectable) answer.detectable = said.detectable->si() / ml_per_min;

@@ -90,6 +90,13 @@ Score score(const std::vector<Outcome>& outcomes, std::size_t method, const Filt
     if (outcome.loses_concern()) tally(result.false_no_loss, answer.says == Says::NoLoss);
     if (outcome.loses_nothing()) tally(result.false_losing, answer.says == Says::Losing);
     if (outcome.gains_nothing()) tally(result.false_gaining, answer.says == Says::Gaining);
+    const double concern = leak_of_concern_ml_per_min;
+    if (std::min(outcome.net_mean, outcome.net_at_end) >= concern) {
+      tally(result.found_losing, answer.says == Says::Losing);
+    }
+    if (std::max(outcome.net_mean, outcome.net_at_end) <= -concern) {
+      tally(result.found_gaining, answer.says == Says::Gaining);
+    }
     tally(result.cannot_tell, answer.says == Says::CannotTell);
   }
   result.bias_median = median(errors);

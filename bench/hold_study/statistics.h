@@ -31,6 +31,9 @@ struct Score {
   Count false_no_loss;  ///< of those that lose at least the leak of concern
   Count false_losing;   ///< of those that lose nothing
   Count false_gaining;  ///< of those that gain nothing
+  Count found_losing;   ///< of those that lose at least the leak of concern, over the hold and at
+                        ///< its end
+  Count found_gaining;  ///< of those that gain as much
   Count cannot_tell;
   Count refused;  ///< by an exception
 };

@@ -57,6 +57,10 @@ TEST(Score, CountsWhatIsFalseAmongThoseWhereItCanBe) {
   EXPECT_EQ(s.false_losing.of, 3);
   EXPECT_EQ(s.false_gaining.hits, 0);
   EXPECT_EQ(s.false_gaining.of, 4);
+  EXPECT_EQ(s.found_losing.hits, 1);
+  EXPECT_EQ(s.found_losing.of, 2);
+  EXPECT_EQ(s.found_gaining.hits, 1);
+  EXPECT_EQ(s.found_gaining.of, 1);
   EXPECT_EQ(s.bias_median, 1.0);
   EXPECT_NEAR(s.bias_mean, (1.0 + 5.0 - 30.0 + 2.0 - 1.0) / 5.0, 1e-12);
 }

@@ -131,6 +131,15 @@ std::string onset_sentence(const std::vector<Outcome>& outcomes) {
       s.end_ratio_median);
 }
 
+std::string found_sentence(const std::vector<Outcome>& outcomes) {
+  const Score s = score(outcomes, 0, all);
+  return fmt::format(
+      "Of {} cases that lose the leak of concern or more, over the hold and at its end, the "
+      "recommended "
+      "method says `losing` in {}; of {} that gain as much, `gaining` in {}.\n\n",
+      s.found_losing.of, s.found_losing.hits, s.found_gaining.of, s.found_gaining.hits);
+}
+
 std::string not_bled_sentence(const std::vector<Outcome>& outcomes) {
   const Score s = score(outcomes, 0, all);
   const int intervals =
@@ -160,8 +169,10 @@ std::string tables(const Study& study) {
       "nothing. \"Below\": 95 % bound of the rate.\n\n",
       study.seed, count, study.harsh.size(), study.not_bled.size(), leak_of_concern_ml_per_min);
   text += "### Ordinary\n\n" + method_rows(study.ordinary) + "\n";
+  text += found_sentence(study.ordinary);
   text += onset_sentence(study.ordinary) + "\n";
   text += "### Harsh\n\n" + method_rows(study.harsh) + "\n";
+  text += found_sentence(study.harsh);
   text += onset_sentence(study.harsh) + "\n";
   text += not_bled_sentence(study.not_bled) + "\n";
   text += "### Trapped air\n\n" + air_table(study) + "\n";

@@ -47,7 +47,7 @@ std::string described(const Outcome& o) {
       "    leak {:.1f} n {:g} begins {:.0f} s, inflow {:.1f}, check {:.1f}, bulk drift {:+.2f} "
       "K/h, "
       "pump error {:+.1f} %, V {:+.1f} %, C {:+.1f} %\n"
-      "    air says {} truth {:.2f} L\n",
+      "    air says {} truth {:.2f} L; readings used to {:.0f} s into the hold\n",
       o.made.number, is_false(o) ? " FALSE" : "", name_of(answer.says),
       answer.refused.empty() ? "" : " REFUSED " + answer.refused, range(answer.net_loss),
       away(answer.net_loss, o.net_mean), o.net_mean, o.net_at_end, test.plant.volume_m3(),
@@ -59,7 +59,7 @@ std::string described(const Outcome& o) {
       o.bulk_drift_k_per_h, 100.0 * set.pump_scale_error,
       100.0 * (o.made.belief.volume_m3 / test.plant.volume_m3() - 1.0),
       100.0 * (o.made.belief.growth_per_pa / test.plant.growth_per_pa() - 1.0), range(answer.air_l),
-      o.air_l);
+      o.air_l, answer.used_until_s);
 }
 
 std::string columns(const std::optional<Interval>& said) {
