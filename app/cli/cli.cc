@@ -8,6 +8,7 @@
 #include "base/error.h"
 #include "cli/commands.h"
 #include "cli/files.h"
+#include "cli/log_commands.h"
 #include "cli/paper_commands.h"
 #include "cli/request.h"
 #include "cli/sheet_text.h"
@@ -86,7 +87,7 @@ int run(int argc, char** argv) {
     }
     return commands.app.exit(error) == 0 ? done : wrong_usage;
   }
-  const bool json = options.json || commands.trace_options.json;
+  const bool json = options.json || commands.trace_options.json || commands.log_options.json;
   try {
     if (commands.check->parsed()) return check_command(commands.description);
     if (commands.sheet->parsed()) return sheet_command(options);
@@ -94,6 +95,7 @@ int run(int argc, char** argv) {
     if (commands.trace->parsed()) return say(trace_command(commands.trace_options));
     if (commands.draw->parsed()) return say(draw_command(commands.paper_options));
     if (commands.paper->parsed()) return say(paper_command(commands.paper_options));
+    if (commands.log->parsed()) return log_command(commands);
     if (commands.table->parsed()) return say(table_command(commands.paper_options));
   } catch (const Usage& usage) {
     fmt::print(stderr, "steamworthy: {}\n", usage.sentence);

@@ -31,6 +31,14 @@ struct TraceOptions {
   bool json = false;
 };
 
+/// The same for the commands of the log.
+struct LogOptions {
+  std::string store, file, closing;
+  std::vector<std::string> keys;
+  bool script = false;
+  bool json = false;
+};
+
 /// The parser with the places that it fills. Not to be moved: the parser points into it.
 struct Commands {
   Commands();
@@ -49,6 +57,15 @@ struct Commands {
   SheetOptions sheet_options;
   PaperOptions paper_options;
   TraceOptions trace_options;
+
+  CLI::App* log = nullptr;
+  CLI::App *log_create = nullptr, *log_append = nullptr, *log_list = nullptr, *log_export = nullptr,
+           *log_verify = nullptr, *log_keys = nullptr, *log_backup = nullptr,
+           *log_restore = nullptr;
+  LogOptions log_options;
+
+ private:
+  void add_log();
 };
 
 }  // namespace steamworthy::cli

@@ -21,24 +21,56 @@ struct CommandRow {
   std::string about;
   std::string footer;
   std::vector<OptionRow> options;
+  std::vector<CommandRow> inner = {};  ///< commands of a command: "log append"
 };
+
+CommandRow row_of(const CLI::App& command, const std::string& before) {
+  CommandRow row{before + command.get_name(), command.get_description(), command.get_footer(), {}};
+  for (const CLI::Option* option : command.get_options()) {
+    const bool positional = option->get_positional();
+    row.options.push_back({option->get_name(positional, true), option->get_description(),
+                           option->get_items_expected() > 0, positional});
+    if (!positional) {
+      const auto& names = option->get_lnames();
+      row.options.back().name = "--" + names.front();
+    }
+  }
+  for (const CLI::App* inner : command.get_subcommands([](const CLI::App*) { return true; })) {
+    row.inner.push_back(row_of(*inner, row.name + " "));
+  }
+  return row;
+}
 
 std::vector<CommandRow> table() {
   Commands commands;
   std::vector<CommandRow> rows;
-  for (CLI::App* command : commands.app.get_subcommands({})) {
-    CommandRow row{command->get_name(), command->get_description(), command->get_footer(), {}};
-    for (const CLI::Option* option : command->get_options()) {
-      const bool positional = option->get_positional();
-      row.options.push_back({option->get_name(positional, true), option->get_description(),
-                             option->get_items_expected() > 0, positional});
-      if (!positional) {
-        const auto& names = option->get_lnames();
-        row.options.back().name = "--" + names.front();
-      }
-    }
-    rows.push_back(std::move(row));
+  for (const CLI::App* command : commands.app.get_subcommands({})) {
+    rows.push_back(row_of(*command, ""));
   }
+  return rows;
+}
+
+/// A command with the options of its inner commands among its own, and their names, each once: what
+/// a shell may complete after its name.
+CommandRow flat(const CommandRow& command) {
+  CommandRow row = command;
+  auto add = [&row](const OptionRow& option) {
+    for (const OptionRow& known : row.options) {
+      if (known.name == option.name) return;
+    }
+    row.options.push_back(option);
+  };
+  for (const CommandRow& inner : command.inner) {
+    for (const OptionRow& option : inner.options) {
+      if (!option.positional) add(option);
+    }
+  }
+  return row;
+}
+
+std::vector<CommandRow> flat_table() {
+  std::vector<CommandRow> rows;
+  for (const CommandRow& command : table()) rows.push_back(flat(command));
   return rows;
 }
 
@@ -75,7 +107,12 @@ std::string man_page() {
       "steamworthy \\- closes a boiler, proves it by a hydrostatic test, hands it back\n"
       ".SH SYNOPSIS\n.B steamworthy\n.I command\n[options]\n.SH COMMANDS\n";
   auto out = std::back_inserter(page);
+  std::vector<CommandRow> rows;
   for (const CommandRow& command : table()) {
+    rows.push_back(command);
+    rows.insert(rows.end(), command.inner.begin(), command.inner.end());
+  }
+  for (const CommandRow& command : rows) {
     fmt::format_to(out, ".SS {}\n{}\n", command.name, troff(command.about));
     for (const OptionRow& option : command.options) {
       fmt::format_to(out, ".TP\n.B {}\n{}\n", troff(option.name), troff(option.about));
@@ -91,11 +128,22 @@ std::string man_page() {
 std::string bash_completion() {
   std::string names;
   std::string cases;
-  for (const CommandRow& command : table()) {
+  for (const CommandRow& command : flat_table()) {
     names += (names.empty() ? "" : " ") + command.name;
     std::string options;
     for (const OptionRow& option : command.options) {
       if (!option.positional) options += (options.empty() ? "" : " ") + option.name;
+    }
+    std::string inner;
+    for (const CommandRow& row : command.inner) {
+      inner += (inner.empty() ? "" : " ") + row.name.substr(command.name.size() + 1);
+    }
+    if (!inner.empty()) {
+      cases += fmt::format(
+          "    {}) if [[ $COMP_CWORD -eq 2 ]]; then COMPREPLY=($(compgen -W \"{}\" -- \"$word\")); "
+          "return; fi; words=\"{}\" ;;\n",
+          command.name, inner, options);
+      continue;
     }
     cases += fmt::format("    {}) words=\"{}\" ;;\n", command.name, options);
   }
@@ -112,7 +160,7 @@ std::string bash_completion() {
 std::string zsh_completion() {
   std::string commands;
   std::string cases;
-  for (const CommandRow& command : table()) {
+  for (const CommandRow& command : flat_table()) {
     commands += " " + quoted(command.name);
     cases += fmt::format("    {}) _arguments '*:file:_files'", command.name);
     for (const OptionRow& option : command.options) {
@@ -131,7 +179,7 @@ std::string zsh_completion() {
 
 std::string fish_completion() {
   std::string text;
-  for (const CommandRow& command : table()) {
+  for (const CommandRow& command : flat_table()) {
     text += fmt::format("complete -c steamworthy -n __fish_use_subcommand -a {} -d {}\n",
                         command.name, quoted(command.about));
     for (const OptionRow& option : command.options) {

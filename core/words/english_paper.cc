@@ -254,9 +254,10 @@ constexpr std::array entries = {
     Entry{"paper.view_left", "from the left"},
     Entry{"paper.view_rear", "from the rear"},
     Entry{"paper.view_right", "from the right"},
-    Entry{"paper.walk_order",
-          "From the top down, a stand of two metres at a time; on each from the front by the right, "
-          "the rear and the left. Two look; each ticks only what was seen with the lamp on it."},
+    Entry{
+        "paper.walk_order",
+        "From the top down, a stand of two metres at a time; on each from the front by the right, "
+        "the rear and the left. Two look; each ticks only what was seen with the lamp on it."},
     Entry{"paper.walker", "walked by"},
     Entry{"paper.wall", "wall in use"},
     Entry{"paper.water", "water"},
