@@ -13,6 +13,8 @@ report=out/bench.txt
     echo
     echo "== $(basename "$program")"
     "$program" "$@"
+    # Another library's pages beside ours, in the same run.
+    if [[ $program == */paper_bench ]]; then /usr/bin/python3 bench/paper_weasyprint.py; fi
   done
 } 2>&1 | tee "$report"
 echo "kept in $report"

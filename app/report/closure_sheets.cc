@@ -256,7 +256,7 @@ paper::Document stores_list(const Papers& papers) {
   flow.table(table);
   flow.paragraph(context.say("paper.pieces_in_all", {{"count", std::to_string(total)}}),
                  {9.0, true});
-  flow.heading(context.say("paper.more_to_draw"), 2);
+  flow.heading(context.title("paper.more_to_draw"), 2);
   blank_table(context, flow, {"paper.what", "paper.how_many", "paper.drawn", "paper.back"}, 8,
               {flow.width() * 0.5});
   signatures(context, flow, {"paper.sign_drawn", "paper.sign_stores"});

@@ -35,6 +35,13 @@ struct Context {
                   std::vector<std::pair<std::string, working::Value>> values) const {
     return words::phrase({key, std::move(values)}, style);
   }
+  /// The same with a capital, for headings.
+  std::string title(const std::string& key) const {
+    std::string text = say(key);
+    if (!text.empty() && text.front() >= 'a' && text.front() <= 'z')
+      text.front() = static_cast<char>(text.front() - 'a' + 'A');
+    return text;
+  }
   std::string print(const units::Measure& measure) const { return words::text(measure, style); }
   /// The number alone, for a column whose head is unit(kind).
   std::string number(const units::Measure& measure) const {

@@ -215,7 +215,7 @@ paper::Document drawing_paper(const Context& context) {
   for (const View view : {View::Front, View::Right, View::Rear, View::Left})
     elevation(context, flow, view);
   flow.turn(true);
-  flow.heading(context.say("paper.details"));
+  flow.heading(context.title("paper.details"));
   flow.paragraph(context.say("paper.details_note"));
   std::vector<Detail> all;
   for (const boiler::Part& part : boiler.parts) {

@@ -29,7 +29,7 @@ void gauge_figures(const Papers& papers, paper::Flow& flow) {
 }
 
 void count_before_closing(const Context& context, paper::Flow& flow) {
-  flow.heading(context.say("paper.count"), 2);
+  flow.heading(context.title("paper.count"), 2);
   tick_list(context, flow,
             {context.say("paper.count_people"), context.say("paper.count_tools"),
              context.say("paper.count_lamp"), context.say("paper.count_called")});
@@ -112,16 +112,16 @@ paper::Document tally_sheet(const Papers& papers) {
     flow.paragraph(context.say("paper.ways_in", {{"ways", ways.empty() ? "–" : ways}}));
     cautions(context, flow, {"caution.isolation", "caution.confined_space"});
     fill_in(context, flow, {"paper.attendant", "paper.rescue"});
-    flow.heading(context.say("paper.air_readings"), 2);
+    flow.heading(context.title("paper.air_readings"), 2);
     blank_table(context, flow,
                 {"paper.time", "paper.where_in_space", "paper.oxygen", "paper.flammable",
                  "paper.toxic", "paper.measured_by"},
                 4, {18.0});
-    flow.heading(context.say("paper.people_inside"), 2);
+    flow.heading(context.title("paper.people_inside"), 2);
     blank_table(context, flow,
                 {"paper.name", "paper.in_at", "paper.out_at", "paper.way", "paper.attendant"}, 7,
                 {flow.width() * 0.34});
-    flow.heading(context.say("paper.tools_inside"), 2);
+    flow.heading(context.title("paper.tools_inside"), 2);
     blank_table(context, flow,
                 {"paper.tool", "paper.how_many", "paper.in_at", "paper.out_at", "paper.initials"},
                 7, {flow.width() * 0.4});
@@ -136,12 +136,12 @@ paper::Document handover_sheet(const Papers& papers) {
   fill_in(context, flow, {"paper.day", "paper.shift", "paper.stage_now", "paper.pressure_now"});
   cautions(context, flow, {"caution.count_at_shift", "caution.clearances_lapse"});
   const auto block = [&](const char* title, const std::vector<std::string>& columns, int rows) {
-    flow.heading(context.say(title), 2);
+    flow.heading(context.title(title), 2);
     blank_table(context, flow, columns, rows, {flow.width() * 0.3});
   };
   block("paper.locks_and_tags", {"paper.line", "paper.lock", "paper.whose", "paper.tried"}, 4);
   block("paper.people_inside", {"paper.name", "paper.space", "paper.in_at", "paper.way"}, 4);
-  flow.heading(context.say("trade.temporary"), 2);
+  flow.heading(context.title("trade.temporary"), 2);
   paper::Table gear{{{context.say("paper.tag"), 18.0},
                      {context.say("paper.what")},
                      {context.say("paper.where"), 24.0},
@@ -163,11 +163,11 @@ paper::Document handover_sheet(const Papers& papers) {
 paper::Document leave_safe_sheet(const Papers& papers) {
   const Context& context = papers.context;
   paper::Flow flow = begin(context, "leave-safe", context.say("paper.kind_leave_safe"));
-  flow.heading(context.say("paper.where_things_stand"));
+  flow.heading(context.title("paper.where_things_stand"));
   fill_in(context, flow,
           {"paper.day", "paper.stopped_by", "paper.why_stopped", "paper.stage_now",
            "paper.pressure_now", "paper.water_level_now", "paper.water_now", "paper.metal_now"});
-  flow.heading(context.say("paper.let_down"));
+  flow.heading(context.title("paper.let_down"));
   std::vector<std::string> steps;
   for (const char* key :
        {"paper.step_pump_off", "paper.step_people", "paper.step_down", "paper.step_vent",
@@ -179,7 +179,7 @@ paper::Document leave_safe_sheet(const Papers& papers) {
     flow.paragraph(context.say("paper.one_degree", {{"swing", *swing->value}}), {9.0, true}, "!");
   }
   cautions(context, flow, {"caution.let_down_slowly", "caution.shut_solid"});
-  flow.heading(context.say("paper.stays_on"));
+  flow.heading(context.title("paper.stays_on"));
   paper::Table table{{{context.say("paper.tag"), 18.0},
                       {context.say("paper.what")},
                       {context.say("paper.where"), 26.0},
@@ -193,7 +193,7 @@ paper::Document leave_safe_sheet(const Papers& papers) {
     table.rows.push_back({{{one.tag}, {one.pipe}, {}, paper::tick_box(), {}}, 7.0});
   for (int i = 0; i < 3; ++i) table.rows.push_back({{{}, {}, {}, paper::tick_box(), {}}, 7.0});
   flow.table(table);
-  flow.heading(context.say("paper.afterwards"));
+  flow.heading(context.title("paper.afterwards"));
   fill_in(
       context, flow,
       {"paper.call_first", "paper.call_then", "paper.earliest_retest", "paper.not_before_what"});
@@ -208,7 +208,7 @@ paper::Document taking_over_sheet(const Papers& papers) {
   cautions(context, flow, {"caution.temporaries_off_before_steam", "caution.local_rules"});
   const auto list = [&](const char* title, const std::vector<std::string>& what) {
     if (what.empty()) return;
-    flow.heading(context.say(title), 2);
+    flow.heading(context.title(title), 2);
     tick_list(context, flow, what);
   };
   std::vector<std::string> off, lines, safety, proved, inside;
@@ -249,7 +249,7 @@ paper::Document taking_over_sheet(const Papers& papers) {
   list("paper.water_and_fire",
        {context.say("paper.refilled"), context.say("paper.hangers_free"),
         context.say("paper.first_steam_look"), context.say("paper.open_leaks_none")});
-  flow.heading(context.say("paper.certificate"), 2);
+  flow.heading(context.title("paper.certificate"), 2);
   fill_in(context, flow, {"paper.inspector_form", "paper.record_number"});
   signatures(context, flow, {"paper.given_by", "paper.received_by", "paper.sign_inspector"});
   return flow.finish();

@@ -32,14 +32,14 @@ paper::Document temporaries_register(const Papers& papers);
 paper::Document isolation_list(const Papers& papers);
 paper::Document stores_list(const Papers& papers);
 
-struct Kind {
+struct PaperKind {
   std::string_view token;  ///< on the command line: "test-sheet"
   std::string_view key;    ///< words key of its title
   paper::Document (*make)(const Papers&);
 };
 
-std::span<const Kind> kinds();
+std::span<const PaperKind> kinds();
 /// Nothing for a token that is no kind of paper.
-const Kind* find_kind(std::string_view token);
+const PaperKind* find_kind(std::string_view token);
 
 }  // namespace steamworthy::report

@@ -74,7 +74,7 @@ class EveryPaper
 TEST_P(EveryPaper, StaysInsideItsPagesAndNothingCoversAnything) {
   const auto& [name, size, system] = GetParam();
   const Made made(name, size, system);
-  for (const Kind& kind : kinds()) {
+  for (const PaperKind& kind : kinds()) {
     const paper::Document document = kind.make(made.papers);
     ASSERT_FALSE(document.pages.empty());
     int number = 0;
@@ -102,7 +102,7 @@ TEST_P(EveryPaper, SaysWhereItComesFromOnEveryPage) {
   const Made made(name, size, system);
   const std::string hash = short_hash(made.papers.context);
   EXPECT_EQ(hash.size(), 12u);
-  for (const Kind& kind : kinds()) {
+  for (const PaperKind& kind : kinds()) {
     const paper::Document document = kind.make(made.papers);
     for (std::size_t i = 0; i < document.pages.size(); ++i) {
       const paper::Document one{.pages = {document.pages[i]}};
@@ -127,7 +127,7 @@ TEST_P(EveryPaper, HasNoBareKeyAndNeverSaysTight) {
   const auto& [name, size, system] = GetParam();
   const Made made(name, size, system);
   static const std::regex key("<[a-z_]+\\.[a-z_0-9.]+>"), word("\\btight\\b", std::regex::icase);
-  for (const Kind& kind : kinds()) {
+  for (const PaperKind& kind : kinds()) {
     const std::string text = all_text(kind.make(made.papers));
     EXPECT_FALSE(std::regex_search(text, key)) << kind.token;
     EXPECT_FALSE(std::regex_search(text, word)) << kind.token;

@@ -179,7 +179,7 @@ std::string value_text(const Context& context, const Figure& figure) {
 
 void sheet_section(const Context& context, paper::Flow& flow, const sheet::Section& section) {
   if (section.figures.empty() && section.notes.empty()) return;
-  flow.heading(context.say(section.key));
+  flow.heading(context.title(section.key));
   const std::vector<Group> groups = grouped(section.figures);
   put_figures(context, flow, groups);
   for (const auto& note : section.notes)

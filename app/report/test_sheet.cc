@@ -43,7 +43,7 @@ std::string water_between(const Papers& papers) {
 
 void pump_hand(const Papers& papers, paper::Flow& flow) {
   const Context& context = papers.context;
-  flow.heading(context.say("paper.for_the_pump_hand"));
+  flow.heading(context.title("paper.for_the_pump_hand"));
   for (const auto& stop : papers.sheet.stops)
     flow.paragraph(context.say("paper.stop") + ": " + words::sentence(stop, context.style),
                    {13.0, true}, "!");
@@ -98,13 +98,13 @@ void stages(const Papers& papers, paper::Flow& flow) {
     }
   }
   if (table.rows.empty()) return;
-  flow.heading(context.say("paper.stages"), 2);
+  flow.heading(context.title("paper.stages"), 2);
   flow.table(table);
 }
 
 void posts(const Papers& papers, paper::Flow& flow) {
   const Context& context = papers.context;
-  flow.heading(context.say("paper.who_stands_where"), 2);
+  flow.heading(context.title("paper.who_stands_where"), 2);
   paper::Table table{{{context.say("paper.post")},
                       {context.say("paper.where")},
                       {context.say("paper.name"), flow.width() * 0.34}},
@@ -142,7 +142,7 @@ paper::Document test_sheet(const Papers& papers) {
   cautions(context, flow, {"caution.fire_side_empty", "caution.overshoot", "caution.local_rules"});
   flow.new_page();
   for (const sheet::Section& section : papers.sheet.sections) sheet_section(context, flow, section);
-  flow.heading(context.say("paper.signatures"));
+  flow.heading(context.title("paper.signatures"));
   signatures(context, flow, {"paper.sign_made", "paper.sign_checked", "paper.sign_authority"});
   return flow.finish();
 }

@@ -61,10 +61,10 @@ paper::Document make_drawing(const Given& description, const PaperStyle& style) 
 paper::Document make_paper(std::string_view kind, const Given& description,
                            const sheet::Request& request, const std::string& said,
                            const PaperStyle& style) {
-  const report::Kind* found = report::find_kind(kind);
+  const report::PaperKind* found = report::find_kind(kind);
   if (found == nullptr) {
     std::string accepted;
-    for (const report::Kind& one : report::kinds())
+    for (const report::PaperKind& one : report::kinds())
       accepted += (accepted.empty() ? "" : ", ") + std::string(one.token);
     throw NotFound("service.unknown_paper",
                    fmt::format("\"{}\" is no kind of paper; accepted: {}", kind, accepted));
@@ -81,7 +81,7 @@ void write_table(const Given& description, const sheet::Request& request, const 
 
 std::vector<std::pair<std::string, std::string>> paper_kinds() {
   std::vector<std::pair<std::string, std::string>> kinds;
-  for (const report::Kind& one : report::kinds())
+  for (const report::PaperKind& one : report::kinds())
     kinds.emplace_back(one.token, words::label(one.key));
   return kinds;
 }
