@@ -126,6 +126,10 @@ paper::Document closure_sheets(const Papers& papers) {
   paper::Flow flow = begin(context, "closures", context.say("paper.kind_closures"));
   if (context.boiler.closures.empty()) {
     flow.paragraph(context.say("paper.no_closures"));
+    blank_table(context, flow,
+                {"trade.closure", "paper.what", "paper.cleaned", "paper.gasket_lot",
+                 "paper.nipped_up", "trade.seen_dry", "paper.hardened_up", "paper.initials"},
+                24);
     return flow.finish();
   }
   const auto words = legend_words(context);

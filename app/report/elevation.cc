@@ -197,6 +197,21 @@ std::vector<Named> draw_mountings(const Context& context, Page& page, const ToPa
   return named;
 }
 
+/// What a part's tag stands beside: the whole part if it is small, else a point of it.
+Box about(const boiler::DrawnPart& part, const ToPage& to_page) {
+  const Point at = to_page(part.label);
+  double left = at.x, right = at.x, top = at.y, bottom = at.y;
+  for (const boiler::DrawnLine& line : part.outline) {
+    for (const boiler::Spot& spot : line.points) {
+      const Point point = to_page(spot);
+      left = std::min(left, point.x), right = std::max(right, point.x);
+      top = std::min(top, point.y), bottom = std::max(bottom, point.y);
+    }
+  }
+  if (right - left < 8.0 && bottom - top < 8.0) return {left, top, right - left, bottom - top};
+  return {at.x - 0.2, at.y - 0.2, 0.4, 0.4};
+}
+
 }  // namespace
 
 std::vector<std::string> draw_view(const Context& context, Page& page,
@@ -224,8 +239,7 @@ std::vector<std::string> draw_view(const Context& context, Page& page,
   if (options.part_tags) {
     const Font strong{7.5, true};
     for (const boiler::DrawnPart& part : drawing.parts) {
-      const Point at = to_page(part.label);
-      placer.put(page, {at.x - 0.2, at.y - 0.2, 0.4, 0.4}, part.tag, strong);
+      placer.put(page, about(part, to_page), part.tag, strong);
     }
   }
   return missing;

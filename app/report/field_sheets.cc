@@ -38,6 +38,7 @@ void count_before_closing(const Context& context, paper::Flow& flow) {
 }
 
 std::string named(const std::string& tag, const std::string& name) {
+  if (tag.empty()) return name;
   return name.empty() ? tag : tag + ", " + name;
 }
 
@@ -88,8 +89,8 @@ paper::Document pressure_log(const Papers& papers) {
     }
   }
   if (!any) rows(context.say("trade.pump_up"), 12);
-  rows(context.say("trade.hold"), 22);
-  rows(context.say("paper.letting_down"), 5);
+  rows(context.say("trade.hold"), 18);
+  rows(context.say("paper.letting_down"), 4);
   flow.table(table);
   return flow.finish();
 }
@@ -97,9 +98,14 @@ paper::Document pressure_log(const Papers& papers) {
 paper::Document tally_sheet(const Papers& papers) {
   const Context& context = papers.context;
   paper::Flow flow = begin(context, "tally", context.say("paper.kind_tally"));
-  if (context.boiler.spaces.empty()) flow.paragraph(context.say("paper.no_spaces"));
+  std::vector<boiler::Space> spaces = context.boiler.spaces;
+  if (spaces.empty()) {
+    flow.paragraph(context.say("paper.no_spaces"));
+    fill_in(context, flow, {"paper.space", "paper.day"});
+    spaces.push_back({"", context.title("paper.space"), boiler::SpaceSide::Water, {}});
+  }
   bool first = true;
-  for (const boiler::Space& space : context.boiler.spaces) {
+  for (const boiler::Space& space : spaces) {
     if (!first) flow.new_page();
     first = false;
     flow.heading(named(space.tag, space.name));

@@ -162,7 +162,12 @@ paper::Document walkdown_list(const Papers& papers) {
                            {}},
                           5.6});
   }
-  if (steps.empty()) flow.paragraph(context.say("paper.no_places"), {10.0, true}, "!");
+  if (steps.empty()) {
+    flow.paragraph(context.say("paper.no_places"), {10.0, true}, "!");
+    const paper::Cell box = paper::tick_box();
+    for (int i = 0; i < 22; ++i)
+      table.rows.push_back({{{}, {}, {}, {}, box, box, {}, {}}, writing_height});
+  }
   flow.table(table);
   for (const auto& [tag, figure] : pressures) {
     if (figure->is_known()) continue;

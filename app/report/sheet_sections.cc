@@ -1,6 +1,7 @@
 #include "report/sheet_sections.h"
 
 #include <algorithm>
+#include <set>
 
 namespace steamworthy::report {
 namespace {
@@ -182,8 +183,12 @@ void sheet_section(const Context& context, paper::Flow& flow, const sheet::Secti
   flow.heading(context.title(section.key));
   const std::vector<Group> groups = grouped(section.figures);
   put_figures(context, flow, groups);
-  for (const auto& note : section.notes)
-    flow.paragraph(words::sentence(note, context.style), {8.5, false}, "–");
+  // Without a rule many candidates wait for the same word: once is enough.
+  std::set<std::string> said;
+  for (const auto& note : section.notes) {
+    const std::string text = words::sentence(note, context.style);
+    if (said.insert(text).second) flow.paragraph(text, {8.5, false}, "–");
+  }
   for (const auto& caution : section.cautions)
     flow.paragraph(words::sentence(caution, context.style), {8.5, true}, "!");
   flow.space(1.0);

@@ -148,7 +148,7 @@ constexpr std::array entries = {
     Entry{"paper.name", "name"},
     Entry{"paper.net_loss", "net loss over the hold"},
     Entry{"paper.nipped_up", "nipped up"},
-    Entry{"paper.no_closures", "No closures are described."},
+    Entry{"paper.no_closures", "No closures are described: list them by hand."},
     Entry{"paper.no_drawing",
           "The description has no parts, only the maker's water content: there is nothing to draw "
           "to scale."},
