@@ -8,6 +8,7 @@
 #include <string_view>
 
 #include "record/bytes.h"
+#include "record/sha256_blocks.h"
 
 namespace steamworthy::record {
 
@@ -23,9 +24,7 @@ class Sha256 {
   Hash finish();
 
  private:
-  void block(const std::uint8_t* data);
-
-  std::array<std::uint32_t, 8> state_;
+  Sha256State state_;
   std::array<std::uint8_t, 64> waiting_;
   std::size_t waiting_size_ = 0;
   std::uint64_t length_ = 0;
