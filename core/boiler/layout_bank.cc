@@ -100,12 +100,14 @@ DrawnPart bank_of(const Solid& bank, const std::vector<Solid>& solids, View view
       part.thin.push_back({{{low.across, bottom}, {high.across, top}}, false});
     } else {
       // By way of where the bank itself stands, unless that is on the straight line.
-      const double aside = lengthwise(view, bank) ? low.across : own;
-      DrawnLine line{{low}, false};
       const double bend = 0.12 * (high.level - low.level);
-      if (lengthwise(view, bank) ? std::abs(low.across - high.across) > 0.05
-                                 : std::abs(aside - (low.across + high.across) / 2.0) > 0.15) {
-        if (!lengthwise(view, bank)) line.points.push_back({aside, low.level + bend});
+      DrawnLine line{{low}, false};
+      if (lengthwise(view, bank)) {
+        if (std::abs(low.across - high.across) > 0.05)
+          line.points.push_back({low.across, high.level - bend});
+      } else if (const double off = own - (from.at(0.5) + to.at(0.5)) / 2.0; std::abs(off) > 0.15) {
+        const double aside = (low.across + high.across) / 2.0 + off;
+        line.points.push_back({aside, low.level + bend});
         line.points.push_back({aside, high.level - bend});
       }
       line.points.push_back(high);

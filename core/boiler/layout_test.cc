@@ -147,6 +147,21 @@ TEST(Layout, FireTubesAndFurnaceStandInTheShellAndApart) {
   }
 }
 
+TEST(Layout, ABankBetweenTwoDrumsIsAsWideAsTheDrumsLetItBe) {
+  // CB runs between drums of 1034 and 1350 mm over the metal, one above the other.
+  const Drawing front = drawing(testing::example_boiler("watertube"), View::Front);
+  double left = 1e9, right = -1e9;
+  for (const DrawnLine& line : part_of(front, "CB").thin) {
+    EXPECT_EQ(line.points.size(), 2u);  // straight
+    for (const Spot& spot : line.points) {
+      left = std::min(left, spot.across);
+      right = std::max(right, spot.across);
+    }
+  }
+  EXPECT_NEAR(right - left, 0.8 * 1.350, 1e-9);
+  EXPECT_NEAR((right + left) / 2.0, 2.7, 1e-9);
+}
+
 TEST(Layout, APartWithoutAPlaceIsDrawnBesideTheOthersAndSaysSo) {
   Boiler boiler = testing::example_boiler("watertube");
   for (Part& part : boiler.parts) {
