@@ -8,6 +8,7 @@
 #include "base/error.h"
 #include "cli/commands.h"
 #include "cli/files.h"
+#include "cli/hold_command.h"
 #include "cli/log_commands.h"
 #include "cli/paper_commands.h"
 #include "cli/request.h"
@@ -55,6 +56,11 @@ int say(const std::string& text) {
   return done;
 }
 
+int say(const Printed& printed) {
+  say(printed.text);
+  return printed.code;
+}
+
 int report(const Error& error, const std::vector<Problem>& problems, bool json) {
   if (json) {
     const std::string text = wire::error_json(error.code(), error.what(), problems);
@@ -93,6 +99,8 @@ int run(int argc, char** argv) {
     if (commands.sheet->parsed()) return sheet_command(options);
     if (commands.rules->parsed()) return rules_command();
     if (commands.trace->parsed()) return say(trace_command(commands.trace_options));
+    if (commands.hold->parsed()) return say(hold_command(commands.trace_options));
+    if (commands.pump_up->parsed()) return say(pump_up_command(commands.trace_options));
     if (commands.draw->parsed()) return say(draw_command(commands.paper_options));
     if (commands.paper->parsed()) return say(paper_command(commands.paper_options));
     if (commands.log->parsed()) return log_command(commands);

@@ -55,10 +55,14 @@ void add_trace_options(CLI::App& command, TraceOptions& options) {
   command.add_option("--units", options.units, "units of the text: si or us")
       ->check(CLI::IsMember({"si", "us"}));
   command.add_flag("--json", options.json, "JSON on standard output, units in the keys");
-  command.footer(
-      "Examples:\n"
-      "  steamworthy trace hold.csv --test hold.toml\n"
-      "  steamworthy trace logger.txt --column 4=metal --unit \"2=bar abs\"");
+}
+
+void add_hold_options(CLI::App& command, TraceOptions& options) {
+  add_trace_options(command, options);
+  command.add_option("--boiler", options.boiler,
+                     "boiler description, where the test file names none");
+  command.add_flag("--working", options.with_working,
+                   "unfold each figure: formula, inputs, sources");
 }
 
 void add_paper_options(CLI::App& command, PaperOptions& options,
@@ -105,6 +109,22 @@ Commands::Commands()
   rules->footer("Example:\n  steamworthy rules");
   trace = app.add_subcommand("trace", "shows what is understood of a pressure log");
   add_trace_options(*trace, trace_options);
+  trace->footer(
+      "Examples:\n"
+      "  steamworthy trace hold.csv --test hold.toml\n"
+      "  steamworthy trace logger.txt --column 4=metal --unit \"2=bar abs\"");
+  pump_up = app.add_subcommand("pumpup", "tells trapped air from the log of raising pressure");
+  add_hold_options(*pump_up, trace_options);
+  pump_up->footer(
+      "Example:\n"
+      "  steamworthy pumpup hold.csv --test hold.toml\n"
+      "Exit codes: 0 done, 4 cannot tell, 1 failed, 2 wrong usage.");
+  hold = app.add_subcommand("hold", "says what the gauge says: net loss, and what it could hide");
+  add_hold_options(*hold, trace_options);
+  hold->footer(
+      "Example:\n"
+      "  steamworthy hold hold.csv --test hold.toml --working\n"
+      "Exit codes: 0 no loss seen, 3 losing or gaining, 4 cannot tell, 1 failed, 2 wrong usage.");
   draw = app.add_subcommand("draw", "draws the boiler to scale, with every closure and fitting");
   draw->add_option("file", paper_options.files, "boiler description; - reads standard input")
       ->required()

@@ -26,9 +26,10 @@ struct PaperOptions {
 
 /// The same for commands that read a pressure log.
 struct TraceOptions {
-  std::string file, test, units = "si";
+  std::string file, test, boiler, units = "si";
   std::vector<std::string> columns, column_units;
   bool json = false;
+  bool with_working = false;
 };
 
 /// The same for the commands of the log.
@@ -53,6 +54,8 @@ struct Commands {
   CLI::App* trace = nullptr;
   CLI::App* paper = nullptr;
   CLI::App* table = nullptr;
+  CLI::App* pump_up = nullptr;
+  CLI::App* hold = nullptr;
   std::string description;
   SheetOptions sheet_options;
   PaperOptions paper_options;

@@ -5,6 +5,7 @@
 #include <cerrno>
 #include <cstdio>
 #include <cstring>
+#include <filesystem>
 #include <memory>
 
 #include "base/error.h"
@@ -74,6 +75,11 @@ void write_file(const std::string& name, const std::string& bytes) {
 std::string base_name(const std::string& path) {
   const std::size_t slash = path.find_last_of('/');
   return slash == std::string::npos ? path : path.substr(slash + 1);
+}
+
+std::string beside(const std::string& file, const std::string& name) {
+  const std::filesystem::path path(name);
+  return path.is_absolute() ? name : (std::filesystem::path(file).parent_path() / path).string();
 }
 
 }  // namespace steamworthy::cli

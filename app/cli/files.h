@@ -24,4 +24,7 @@ void write_file(const std::string& name, const std::string& bytes);
 /// The last part of a path: what people call the file.
 std::string base_name(const std::string& path);
 
+/// `name` as seen from the folder in which `file` lies; an absolute one as it is.
+std::string beside(const std::string& file, const std::string& name);
+
 }  // namespace steamworthy::cli

@@ -222,7 +222,7 @@ Case named_case(const std::string& name, std::uint64_t seed, double every_s) {
   if (name == "gaining") {
     test.inflow = {30.0 * ml_per_min, main};
   } else if (name == "gaining-hidden") {
-    test.inflow = {75.0 * ml_per_min, main};
+    test.inflow = {110.0 * ml_per_min, main};
     test.leak.at_test_pressure_m3_s = 45.0 * ml_per_min;
   } else if (name == "not-bled") {
     test.pump.check_passes_m3_s = 30.0 * ml_per_min;

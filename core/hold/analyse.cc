@@ -75,13 +75,17 @@ FallSplit split_of(const HoldRows& rows, const InstrumentsUsed& used,
     air += c.weight * c.air_pa;
     unseen += c.weight * c.unseen_cooling_pa;
   }
-  const double fall = rows.pressure_pa(0) - rows.pressure_pa(last);
+  const double fall = rows.whole_fall_pa;
   const double cooling =
       -(rows.theta_ml_per_k * warming - rows.steel_ml_per_k * steel) / k + unseen;
-  const double loss = mean_ml_min * rows.seconds.back() / 60.0 / k;
-  const auto pa = [](double x) { return units::PressureDifference::from_si(x); };
-  return {pa(fall), pa(cooling), pa(relaxing),
-          pa(air),  pa(loss),    pa(fall - cooling - relaxing - air - loss)};
+  const double loss = mean_ml_min * rows.whole_s / 60.0 / k;
+  // to a ten-thousandth of a bar: no gauge shows more
+  const auto pa = [](double x) {
+    return units::PressureDifference::from_si(10.0 * std::floor(x / 10.0 + 0.5));
+  };
+  FallSplit split{pa(fall), pa(cooling), pa(relaxing), pa(air), pa(loss), {}};
+  split.rest = split.fall - split.cooling - split.relaxing - split.air - split.loss;
+  return split;
 }
 
 void judge_allowed_fall(const HoldInput& input, const CleanRecord& record, const HoldRows& rows,
@@ -211,7 +215,8 @@ void answer_hold(const HoldInput& input, const InstrumentsUsed& used, const Pass
   const HoldRows& rows = *passes.rows;
   const double doubt = stiffness_doubt(input, rows, passes.pump);
   Judged judged;
-  judged.mean = widened(spread_of_mean(passes.cells), doubt);
+  // Once the pressure was gone nothing more was lost: the mean is over the whole hold.
+  judged.mean = scaled(widened(spread_of_mean(passes.cells), doubt), rows.used_share);
   judged.running = widened(spread_while_running(passes.cells), doubt);
   judged.detectable_ml_min = 3.3 * spread_of_mean(passes.cells).sd;
   judged.concern_ml_min =
@@ -239,6 +244,7 @@ HoldAnswer analyse(const HoldInput& input) {
   check_boiler(input.boiler);
   const CleanRecord record = clean(input.record);
   HoldAnswer answer;
+  answer.notes = input.notes;
   if (record.size() < 2) {
     answer.reason = {"hold.no_readings", {}};
     answer.settle_by.push_back({"hold.read_every_minute", {}});

@@ -56,6 +56,10 @@ Spread widened(const Spread& spread, double relative_sd) {
           spread.mean + numerics::hypot(spread.high - spread.mean, more)};
 }
 
+Spread scaled(const Spread& s, double share) {
+  return {s.mean * share, s.sd * share, s.low * share, s.high * share};
+}
+
 void decide(const Judged& j, HoldAnswer& answer) {
   if (j.readings < fewest_readings) {
     cannot_tell(answer, {"hold.too_few_readings",
@@ -68,6 +72,13 @@ void decide(const Judged& j, HoldAnswer& answer) {
   const Chances& p = j.chances;
   if (1.0 - p.losing < improbable && j.running.low > some) return say_losing(j, answer);
   if (1.0 - p.gaining < improbable && j.running.high < -some) return say_gaining(j, answer);
+  if (j.running.high < -some) {  // not sure enough for gaining, and it could hide a leak
+    cannot_tell(answer, {"hold.may_be_gaining",
+                         {{"low", loss(-j.running.high)}, {"high", loss(-j.running.low)}}});
+    answer.settle_by.push_back({"hold.look_for_what_passes_in", {}});
+    answer.settle_by.push_back({"hold.second_thermometer", {}});
+    return;
+  }
   if (p.losing_more < improbable && std::max(j.running.high, j.mean.high) < j.concern_ml_min) {
     answer.result = Result::NoLossSeen;
     answer.reason = {"hold.no_loss_seen",

@@ -21,4 +21,7 @@ void decide(const Judged& judged, HoldAnswer& answer);
 /// Widens an interval by a relative doubt of its middle.
 Spread widened(const Spread& spread, double relative_sd);
 
+/// Everything times a share.
+Spread scaled(const Spread& spread, double share);
+
 }  // namespace steamworthy::hold

@@ -52,6 +52,7 @@ Range rows_of_hold(const HoldInput& input, const CleanRecord& r, const HoldBound
     } else if (r.pressure_pa[i] - barometer_pa < 0.02 * start_gauge) {
       rows.pressure_gone = true;
       rows.fell_at_s = r.seconds[i];
+      rows.used_share = (r.seconds[i] - bounds.start_s) / std::max(last - bounds.start_s, 1.0);
       range.end = i;
     }
   }
@@ -126,6 +127,10 @@ std::optional<HoldRows> hold_rows(const HoldInput& input, const CleanRecord& rec
   rows.start_s = first_s;
   rows.end_s = last_s;
   rows.reading_count = static_cast<int>(count);
+  std::size_t first = range.begin;
+  while (first > 0 && record.seconds[first - 1] >= bounds.start_s) --first;
+  rows.whole_fall_pa = record.pressure_pa[first] - record.pressure_pa[range.end - 1];
+  rows.whole_s = last_s - record.seconds[first];
   rows.steel_k = rows.water_k + 0.3 * (rows.metal_k - rows.water_k);
   rows.apart_k = (rows.metal_k - rows.water_k).array() - (rows.metal_k(0) - rows.water_k(0));
 

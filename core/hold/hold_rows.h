@@ -22,12 +22,15 @@ struct HoldRows {
   double start_s = 0.0;                      ///< of the record's own clock
   double end_s = 0.0;
   int reading_count = 0;
+  double whole_fall_pa = 0.0;  ///< from the first reading of the hold, not settled, to the last
+  double whole_s = 0.0;        ///< between these two
   double k_ml_per_pa = 0.0;
   double theta_ml_per_k = 0.0;  ///< of the water alone
   double steel_ml_per_k = 0.0;
   bool fell_suddenly = false;  ///< the rest of the record was left out
   double fell_at_s = 0.0;
   bool pressure_gone = false;  ///< below a fiftieth of its start; the rest left out
+  double used_share = 1.0;     ///< of the hold that is used, where the pressure was gone
 };
 
 struct HoldBounds {

@@ -9,6 +9,7 @@
 #include <vector>
 
 #include "units/quantity.h"
+#include "working/message.h"
 
 namespace steamworthy::hold {
 
@@ -73,6 +74,7 @@ struct HoldInput {
   units::Length pocket_below_gauge;  ///< how far below the gauge trapped air would sit
   std::optional<units::VolumeFlow> leak_of_concern;
   std::optional<AllowedFall> allowed_fall;
+  std::vector<working::Message> notes;  ///< for the answer, from whoever made this
 };
 
 }  // namespace steamworthy::hold

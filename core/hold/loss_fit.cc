@@ -23,6 +23,10 @@ constexpr std::array<Choice, 4> sizes = {{{0.35, 0.25}, {0.7, 0.35}, {1.4, 0.25}
 constexpr std::array<Choice, 3> times = {{{1800.0, 0.3}, {7200.0, 0.4}, {28800.0, 0.3}}};
 // The loss ran from the start, or began a tenth, two tenths ... of the hold in.
 constexpr double from_start = 0.7;
+// A leak goes with a power of the pressure: the root through a hole, the pressure itself
+// through a narrow slot. Which one matters only where the pressure falls.
+constexpr std::array<Choice, 2> exponents = {{{0.5, 0.65}, {1.0, 0.35}}};
+constexpr double falls_enough = 0.97;
 constexpr int later_onsets = 9;
 double onset_at(int k) { return 0.1 * k; }
 double onset_weight(int k) { return k == 0 ? from_start : (1.0 - from_start) / later_onsets; }
@@ -71,16 +75,21 @@ double unseen_drift(const HoldRows& rows) {
   return numerics::hypot(0.10, 0.30 * between) / 3600.0;
 }
 
-// Minutes of running since the onset, weighed by the driving pressure.
-VectorXd running(const HoldRows& rows, double onset) {
-  const Index n = rows.driving.size();
+// What drives the loss, against the start.
+VectorXd driving_of(const HoldRows& rows, double exponent) {
+  return exponent == 0.5 ? rows.driving : VectorXd(rows.driving.array().square());
+}
+
+// Minutes of running since the onset, weighed by what drives it.
+VectorXd running(const HoldRows& rows, const VectorXd& driving, double onset) {
+  const Index n = driving.size();
   const double from = onset * rows.seconds.back();
   VectorXd x(n);
   x(0) = 0.0;
   for (Index i = 1; i < n; ++i) {
     const auto k = static_cast<std::size_t>(i);
     const double step = rows.seconds[k] > from ? rows.seconds[k] - rows.seconds[k - 1] : 0.0;
-    x(i) = x(i - 1) + 0.5 * (rows.driving(i) + rows.driving(i - 1)) * step / 60.0;
+    x(i) = x(i - 1) + 0.5 * (driving(i) + driving(i - 1)) * step / 60.0;
   }
   return x;
 }
@@ -144,6 +153,7 @@ std::vector<LossCell> loss_cells(const HoldRows& rows, const InstrumentsUsed& us
   }
   const VectorXd y = rows.missing_ml + used.metal_weight * theta * rows.apart_k;
 
+  const bool falls = rows.driving.minCoeff() < falls_enough;
   std::vector<LossCell> cells;
   for (const Choice& time : times) {
     MatrixXd unseen = sources.drift;  // with the wandering: what moves the mean water
@@ -168,39 +178,44 @@ std::vector<LossCell> loss_cells(const HoldRows& rows, const InstrumentsUsed& us
       const VectorXd free_y = inner.solve(free.transpose() * s_y);
       const double yy = y.dot(s_y) - (free.transpose() * s_y).dot(free_y);
       const double no_loss = -0.5 * (log_det + log_inner + yy);
-      for (int k = 0; k <= (options.onsets ? later_onsets : 0); ++k) {
-        const VectorXd raw = running(rows, onset_at(k));
-        const double minutes = span * (1.0 - onset_at(k)) / 60.0;
-        const double mean_driving = raw(n - 1) / minutes;
-        if (!(mean_driving > 1e-6)) continue;  // began after the pressure was gone
-        const VectorXd x = raw / mean_driving;
-        const VectorXd s_x = factor.solve(x);
-        const VectorXd free_x = inner.solve(free.transpose() * s_x);
-        const double xx = x.dot(s_x) - (free.transpose() * s_x).dot(free_x);
-        const double xy = x.dot(s_y) - (free.transpose() * s_x).dot(free_y);
-        if (!(xx > 1e-12)) continue;
-        LossCell cell;
-        cell.rate_ml_min = xy / xx;
-        cell.variance = 1.0 / xx;
-        cell.gain = xy * xy / xx;
-        cell.log_evidence =
-            numerics::log(size.weight * time.weight * (options.onsets ? onset_weight(k) : 1.0)) +
-            no_loss;
-        cell.mean_share = 1.0 - onset_at(k);
-        cell.end_share = rows.driving(n - 1) / mean_driving;
-        cell.onset = onset_at(k);
-        const VectorXd rest = s_y - s_free * (free_y - free_x * cell.rate_ml_min) -
-                              s_x * cell.rate_ml_min;  // S^-1 of the residual
-        const auto along = [&](const VectorXd& course) {
-          return course.dot(rest) * (course(n - 1) - course(0)) / rows.k_ml_per_pa;
-        };
-        const auto within = [&](const MatrixXd& covariance) {
-          return (covariance.row(n - 1) - covariance.row(0)).dot(rest) / rows.k_ml_per_pa;
-        };
-        cell.relaxing_pa = f2 * (along(sources.fast) + along(sources.slow));
-        cell.air_pa = along(sources.dissolving);
-        cell.unseen_cooling_pa = within(sources.thermometer) + f2 * within(unseen);
-        cells.push_back(cell);
+      for (const Choice& exponent : exponents) {
+        if (!falls && exponent.value != 0.5) continue;
+        const VectorXd driving = driving_of(rows, exponent.value);
+        const double exponent_weight = falls ? exponent.weight : 1.0;
+        for (int k = 0; k <= (options.onsets ? later_onsets : 0); ++k) {
+          const VectorXd raw = running(rows, driving, onset_at(k));
+          const double minutes = span * (1.0 - onset_at(k)) / 60.0;
+          const double mean_driving = raw(n - 1) / minutes;
+          if (!(mean_driving > 1e-6)) continue;  // began after the pressure was gone
+          const VectorXd x = raw / mean_driving;
+          const VectorXd s_x = factor.solve(x);
+          const VectorXd free_x = inner.solve(free.transpose() * s_x);
+          const double xx = x.dot(s_x) - (free.transpose() * s_x).dot(free_x);
+          const double xy = x.dot(s_y) - (free.transpose() * s_x).dot(free_y);
+          if (!(xx > 1e-12)) continue;
+          LossCell cell;
+          cell.rate_ml_min = xy / xx;
+          cell.variance = 1.0 / xx;
+          cell.gain = xy * xy / xx;
+          cell.log_evidence = numerics::log(size.weight * time.weight * exponent_weight *
+                                            (options.onsets ? onset_weight(k) : 1.0)) +
+                              no_loss;
+          cell.mean_share = 1.0 - onset_at(k);
+          cell.end_share = driving(n - 1) / mean_driving;
+          cell.onset = onset_at(k);
+          const VectorXd rest = s_y - s_free * (free_y - free_x * cell.rate_ml_min) -
+                                s_x * cell.rate_ml_min;  // S^-1 of the residual
+          const auto along = [&](const VectorXd& course) {
+            return course.dot(rest) * (course(n - 1) - course(0)) / rows.k_ml_per_pa;
+          };
+          const auto within = [&](const MatrixXd& covariance) {
+            return (covariance.row(n - 1) - covariance.row(0)).dot(rest) / rows.k_ml_per_pa;
+          };
+          cell.relaxing_pa = f2 * (along(sources.fast) + along(sources.slow));
+          cell.air_pa = along(sources.dissolving);
+          cell.unseen_cooling_pa = within(sources.thermometer) + f2 * within(unseen);
+          cells.push_back(cell);
+        }
       }
     }
   }
@@ -305,9 +320,10 @@ Chances chances(const std::vector<LossCell>& cells, double slab_ml_min, double c
       in = in_b;
     }
   }
-  const double all = 0.5 * nothing + 0.25 * losing + 0.25 * gaining;
+  // nothing, losing and gaining: as likely each beforehand
+  const double all = nothing + losing + gaining;
   if (!(all > 0.0)) return {1.0, 0.0, 0.0, 0.0};
-  return {0.5 * nothing / all, 0.25 * losing / all, 0.25 * gaining / all, 0.25 * more / all};
+  return {nothing / all, losing / all, gaining / all, more / all};
 }
 
 }  // namespace steamworthy::hold

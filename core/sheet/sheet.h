@@ -23,7 +23,7 @@
 #include "rules/own_pressure.h"
 #include "rules/rule.h"
 #include "units/quantity.h"
-#include "working/figure.h"
+#include "working/section.h"
 
 namespace steamworthy::sheet {
 
@@ -43,12 +43,7 @@ struct Request {
   std::optional<units::Power> heater;       ///< that warms the water, if anything does
 };
 
-struct Section {
-  std::string key;  ///< words key of its heading
-  std::vector<working::Figure> figures;
-  std::vector<working::Message> notes;
-  std::vector<working::Message> cautions;
-};
+using working::Section;
 
 struct Sheet {
   std::string boiler_tag;

@@ -101,6 +101,23 @@ Json figure_json(const working::Figure& figure, bool with_working) {
   return json;
 }
 
+Json messages_json(const std::vector<working::Message>& messages) {
+  Json list = Json::array();
+  for (const working::Message& message : messages) list.push_back(message_json(message));
+  return list;
+}
+
+Json section_json(const working::Section& section, bool with_working) {
+  Json figures = Json::array();
+  for (const working::Figure& figure : section.figures) {
+    figures.push_back(figure_json(figure, with_working));
+  }
+  return Json{{"key", section.key},
+              {"figures", std::move(figures)},
+              {"notes", messages_json(section.notes)},
+              {"cautions", messages_json(section.cautions)}};
+}
+
 std::string text(const Json& json) {
   return json.dump(1, ' ', false, Json::error_handler_t::replace) + "\n";
 }

@@ -6,7 +6,7 @@
 #include <nlohmann/json.hpp>
 #include <string>
 
-#include "working/figure.h"
+#include "working/section.h"
 
 namespace steamworthy::wire {
 
@@ -23,6 +23,11 @@ Json message_json(const working::Message& message);
 
 /// {"key", "subject", "value_<suffix>" | "cannot_tell", "working"?}
 Json figure_json(const working::Figure& figure, bool with_working);
+
+Json messages_json(const std::vector<working::Message>& messages);
+
+/// {"key", "figures", "notes", "cautions"}
+Json section_json(const working::Section& section, bool with_working);
 
 /// Serialises; text that is not valid UTF-8 is shown with replacement signs.
 std::string text(const Json& json);

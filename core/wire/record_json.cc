@@ -32,12 +32,6 @@ Json feed_json(const record::FeedReport& feed) {
   return json;
 }
 
-Json messages_json(const std::vector<working::Message>& messages) {
-  Json list = Json::array();
-  for (const working::Message& message : messages) list.push_back(message_json(message));
-  return list;
-}
-
 }  // namespace
 
 std::string report_json(const record::Report& report, const std::vector<std::string>& damage) {

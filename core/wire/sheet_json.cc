@@ -3,27 +3,11 @@
 #include "wire/json.h"
 
 namespace steamworthy::wire {
-namespace {
-
-Json messages_json(const std::vector<working::Message>& messages) {
-  Json list = Json::array();
-  for (const working::Message& message : messages) list.push_back(message_json(message));
-  return list;
-}
-
-}  // namespace
 
 std::string sheet_json(const sheet::Sheet& sheet, bool with_working) {
   Json sections = Json::array();
   for (const sheet::Section& section : sheet.sections) {
-    Json figures = Json::array();
-    for (const working::Figure& figure : section.figures) {
-      figures.push_back(figure_json(figure, with_working));
-    }
-    sections.push_back(Json{{"key", section.key},
-                            {"figures", std::move(figures)},
-                            {"notes", messages_json(section.notes)},
-                            {"cautions", messages_json(section.cautions)}});
+    sections.push_back(section_json(section, with_working));
   }
   return text(
       Json{{"ok", !sheet.is_refused()},

@@ -5,12 +5,6 @@
 namespace steamworthy::wire {
 namespace {
 
-Json messages_json(const std::vector<working::Message>& messages) {
-  Json list = Json::array();
-  for (const working::Message& message : messages) list.push_back(message_json(message));
-  return list;
-}
-
 Json column_json(const trace::Column& column) {
   Json json{{"column", column.number},
             {"header", column.header},
