@@ -5,11 +5,13 @@ import pathlib
 import re
 import subprocess
 import sys
+import tempfile
 import unittest
 
 ROOT = pathlib.Path(__file__).resolve().parent.parent
 BUILD = ROOT / "build/release"
 PROGRAM = BUILD / "steamworthy"
+TRACES = ROOT / "tests/traces"
 WATERTUBE = ROOT / "examples/watertube.toml"
 ORDINARY = ["--work", "gaskets", "--rule", "us-marine-ordinary", "--authority", "an inspector",
             "--ceiling", "48 bar"]
@@ -171,6 +173,66 @@ class Trace(unittest.TestCase):
             answer = run("trace", *([self.LOGS[0]] if wrong else []), *wrong)
             self.assertEqual(answer.returncode, 2, wrong)
             self.assertTrue(answer.stderr)
+
+
+class Hold(unittest.TestCase):
+    """Logs and truth of tests/traces: see core/wire/hold_on_traces_test.cc for where they come from."""
+
+    CODES = {"no_loss_seen": 0, "losing": 3, "gaining": 3, "cannot_tell": 4}
+
+    @staticmethod
+    def ask(command, name, *more):
+        log = TRACES / name
+        return run(command, log, "--test", log.with_suffix(".meta.json"), *more)
+
+    def test_answers_every_log_honestly_and_tells_the_shell(self):
+        truth = json.loads((TRACES / "truth.json").read_text())["cases"]
+        self.assertGreaterEqual(len(truth), 15)
+        for name, one in truth.items():
+            with self.subTest(name):
+                answer = self.ask("hold", name, "--json")
+                said = json.loads(answer.stdout)
+                self.assertIn(said["result"], one["accept_results"])
+                self.assertEqual(answer.returncode, self.CODES[said["result"]], answer.stderr)
+                for key in ("net_loss_ml_per_min", "trapped_air_l"):
+                    estimate = said[key]
+                    self.assertLessEqual(estimate["low_90"], estimate["estimate"])
+                    self.assertLessEqual(estimate["estimate"], estimate["high_90"])
+                self.assertAlmostEqual(sum(said["fall_parts"].values()), said["fall_bar"], places=6)
+
+    def test_no_text_says_the_word_that_it_must_not(self):
+        for name in ("00_tight_good_si.csv", "36_und_small_leak_poor.csv", "50_gaining_si.csv"):
+            for command in ("hold", "pumpup"):
+                text = self.ask(command, name, "--working").stdout.split("\n", 1)[1]
+                self.assertNotRegex(text.lower(), r"\btight\b")
+                self.assertIn("90 % interval", text)
+
+    def test_without_what_the_crew_saw_there_is_no_answer(self):
+        test = TRACES / "19_leak_med.meta.json"
+        stated = json.loads(test.read_text())
+        del stated["pump_side_hung_open"]
+        with tempfile.TemporaryDirectory() as folder:
+            other = pathlib.Path(folder) / "test.meta.json"
+            other.write_text(json.dumps(stated))
+            answer = run("hold", TRACES / "19_leak_med.csv", "--test", other, "--json")
+        self.assertEqual(answer.returncode, 4)
+        said = json.loads(answer.stdout)
+        self.assertEqual(said["reason"]["key"], "hold.pump_side_not_hung_open")
+        self.assertIsNone(said["net_loss_ml_per_min"])
+
+    def test_a_log_without_a_boiler_is_refused_with_the_reason(self):
+        answer = run("hold", TRACES / "19_leak_med.csv")
+        self.assertEqual(answer.returncode, 1)
+        self.assertIn("hold.no_boiler", answer.stderr)
+        answer = run("hold", TRACES / "19_leak_med.csv", "--boiler", WATERTUBE)
+        self.assertEqual(answer.returncode, 4, answer.stderr)
+
+    def test_the_pump_up_draws_the_airless_line(self):
+        answer = self.ask("pumpup", "13_tight_much_air.csv", "--json")
+        self.assertEqual(answer.returncode, 0, answer.stderr)
+        said = json.loads(answer.stdout)
+        self.assertGreater(said["points"][-1]["pumped_l"] - said["points"][-1]["airless_l"], 30)
+        self.assertLess(said["known_at_bar_gauge"], 16)
 
 
 class Pages(unittest.TestCase):

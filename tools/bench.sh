@@ -13,7 +13,8 @@ report=out/bench.txt
     echo
     echo "== $(basename "$program")"
     "$program" "$@"
-    # Another library's pages beside ours, in the same run.
+    # Another library beside ours, in the same run.
+    if [[ $program == */hold_bench ]]; then OMP_NUM_THREADS=1 /usr/bin/python3 bench/hold_scipy.py; fi
     if [[ $program == */paper_bench ]]; then /usr/bin/python3 bench/paper_weasyprint.py; fi
   done
 } 2>&1 | tee "$report"
