@@ -51,8 +51,10 @@ void join_equal_seconds(CleanRecord& r) {
     while (end < r.size() && r.seconds[end] == r.seconds[begin]) ++end;
     for (auto* values : {&r.pressure_pa, &r.water_k, &r.metal_k, &r.pumped_m3}) {
       if (values->empty()) continue;
-      std::sort(values->begin() + begin, values->begin() + end);
-      const double sum = std::accumulate(values->begin() + begin, values->begin() + end, 0.0);
+      const auto from = values->begin() + static_cast<std::ptrdiff_t>(begin);
+      const auto to = values->begin() + static_cast<std::ptrdiff_t>(end);
+      std::sort(from, to);
+      const double sum = std::accumulate(from, to, 0.0);
       (*values)[out] = end - begin == 1 ? (*values)[begin] : sum / double(end - begin);
     }
     r.seconds[out++] = r.seconds[begin];

@@ -18,10 +18,16 @@ class OctetWriter {
 
   template <class Whole>
   void whole(Whole value) {
-    for (std::size_t i = sizeof(Whole); i > 0; --i) {
-      out_ += static_cast<char>(static_cast<std::uint64_t>(value) >> (8 * (i - 1)));
-    }
+    char octets[sizeof(Whole)];
+    put(octets, value);
+    out_.append(octets, sizeof octets);
   }
+  /// Writes over what stands at a place.
+  template <class Whole>
+  void whole_at(std::size_t at, Whole value) {
+    put(out_.data() + at, value);
+  }
+  std::size_t size() const { return out_.size(); }
   void bytes(std::string_view bytes) { out_ += bytes; }
   template <class Tag, std::size_t N>
   void fixed(const Fixed<Tag, N>& value) {
@@ -31,6 +37,14 @@ class OctetWriter {
   std::string take() { return std::move(out_); }
 
  private:
+  template <class Whole>
+  static void put(char* into, Whole value) {
+    for (std::size_t i = 0; i < sizeof(Whole); ++i) {
+      into[i] =
+          static_cast<char>(static_cast<std::uint64_t>(value) >> (8 * (sizeof(Whole) - 1 - i)));
+    }
+  }
+
   std::string out_;
 };
 

@@ -1,12 +1,11 @@
 // English: what stands on papers beside the sheet's own words.
-#include <array>
 
 #include "words/catalogue.h"
 
 namespace steamworthy::words {
 namespace {
 
-constexpr std::array entries = {
+constexpr Entry entries[] = {
     Entry{"paper.about", "about"},
     Entry{"paper.afterwards", "Afterwards"},
     Entry{"paper.air_known_at", "The air could be known at {pressure}."},
