@@ -31,22 +31,22 @@ struct Unread {
 using Body = std::variant<
     Unread, ClosingStarted, PenHandedOn, DeviceJoined, DeviceReported, DeviceLeft, DeviceLost,
     ShiftHandedOver, EntryWithdrawn, ClearanceAsked, ClearanceGiven, ClearanceLapsed,
-    ClearanceOverridden, AlarmTaken, SheetIssued, ResultAccepted, SignatureGiven, PersonEnrolled,
-    PersonLeft, DeviceEnrolled, DeviceRevoked, RuleAdopted, IsolationMade, TellTaleSeen,
-    IsolationTried, IsolationChanged, ReadingTaken, TemperatureTaken, VentOpened, VentShut,
-    VentMovingAir, VentRanSolid, VentManned, DrainOpened, DrainShut, DrainProved, WayInOpened,
-    WayInShut, AirRead, AttendantPosted, AttendantRelieved, TallyIn, TallyOut, ToolIn, ToolOut,
-    SpaceCounted, HeaderLookedInto, HeaderSealed, HeaderSealBroken, TubesBalled, FindingMade,
-    FindingDecided, InternalOut, InternalIn, ClosureOpened, ClosureNotOpened, ClosureCleaned,
-    ClosureLookedAt, PlateMatched, GasketFitted, ClosureNippedUp, GapsMeasured, ClosureHardenedUp,
-    ClosureTouched, TemporaryOn, TemporaryOff, TemporarySeenOff, MountingIsolated, MountingPutBack,
-    MountingProved, HangersPinned, HangersFreed, FillingOrderAgreed, FillingStarted, FillingStopped,
-    LevelSeen, GaugeFitted, GaugeRemoved, ReliefTried, PostTaken, PostLeft, StopWordChecked,
-    PeopleClear, ContactLost, ContactRegained, RaisingStarted, RaisingStopped, TestValveShut,
-    TestValveOpened, PumpSideHungOpen, HoldStarted, HoldEnded, TraceAdded, PlaceSeenDry, LeakFound,
-    LeakRepaired, LeakWatchedHot, BoilerLetDown, BoilerDrained, BoilerLeftFull, BoilerLeftSafe,
-    BoilerNormalised, BoilerLaidUp, BoilerGiven, BoilerReceived, FireLit, SteamLookedRound,
-    ClosureSeenOnSteam, TestStopped, RemarkMade>;
+    ClearanceOverridden, AlarmRaised, AlarmTaken, SheetIssued, ResultAccepted, SignatureGiven,
+    PersonEnrolled, PersonLeft, DeviceEnrolled, DeviceRevoked, RuleAdopted, IsolationMade,
+    TellTaleSeen, IsolationTried, IsolationChanged, ReadingTaken, TemperatureTaken, VentOpened,
+    VentShut, VentMovingAir, VentRanSolid, VentManned, DrainOpened, DrainShut, DrainProved,
+    WayInOpened, WayInShut, AirRead, AttendantPosted, AttendantRelieved, TallyIn, TallyOut, ToolIn,
+    ToolOut, SpaceCounted, HeaderLookedInto, HeaderSealed, HeaderSealBroken, TubesBalled,
+    FindingMade, FindingDecided, InternalOut, InternalIn, ClosureOpened, ClosureNotOpened,
+    ClosureCleaned, ClosureLookedAt, PlateMatched, GasketFitted, ClosureNippedUp, GapsMeasured,
+    ClosureHardenedUp, ClosureTouched, TemporaryOn, TemporaryOff, TemporarySeenOff,
+    MountingIsolated, MountingPutBack, MountingProved, HangersPinned, HangersFreed,
+    FillingOrderAgreed, FillingStarted, FillingStopped, LevelSeen, GaugeFitted, GaugeRemoved,
+    ReliefTried, PostTaken, PostLeft, StopWordChecked, PeopleClear, ContactLost, ContactRegained,
+    RaisingStarted, RaisingStopped, TestValveShut, TestValveOpened, PumpSideHungOpen, HoldStarted,
+    HoldEnded, TraceAdded, PlaceSeenDry, LeakFound, LeakRepaired, LeakWatchedHot, BoilerLetDown,
+    BoilerDrained, BoilerLeftFull, BoilerLeftSafe, BoilerNormalised, BoilerLaidUp, BoilerGiven,
+    BoilerReceived, FireLit, SteamLookedRound, ClosureSeenOnSteam, TestStopped, RemarkMade>;
 
 /// The kind of a body; for an unread one its token and version.
 Kind kind_of(const Body& body);

@@ -53,4 +53,8 @@ struct Fact {
 /// it.
 working::Message tell(const Fact& fact);
 
+/// All of a fact spelled out, so that two that differ anywhere differ here: for an order among
+/// facts that carry the same number and id though they should not.
+std::string spell(const Fact& fact);
+
 }  // namespace steamworthy::facts

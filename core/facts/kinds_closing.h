@@ -150,6 +150,20 @@ struct ClearanceOverridden {
   friend bool operator==(const ClearanceOverridden&, const ClearanceOverridden&) = default;
 };
 
+struct AlarmRaised {
+  static constexpr Kind kind{"alarm.raised", 1, Undo::Never,
+                             "the device that holds the pen saw an alarm; it stays until it is "
+                             "taken, whatever is told later"};
+  std::string alarm;
+  std::string why;
+  template <class Self, class Visitor>
+  static void fields(Self& self, Visitor& v) {
+    v.text("alarm", self.alarm, "the alarm's name");
+    v.text("why", self.why, "key of what it says");
+  }
+  friend bool operator==(const AlarmRaised&, const AlarmRaised&) = default;
+};
+
 struct AlarmTaken {
   static constexpr Kind kind{"alarm.taken", 1, Undo::Never,
                              "somebody with the right role has taken an alarm"};

@@ -75,4 +75,80 @@ working::Message tell(const Fact& fact) {
   return message;
 }
 
+namespace {
+
+/// Spells out each field.
+class Speller {
+ public:
+  std::string out;
+
+  void text(const char*, const std::string& value, const char*) { put(value); }
+  void maybe(const char*, const std::string& value, const char*) { put(value); }
+  void texts(const char*, const std::vector<std::string>& values, const char*) { put(values); }
+  void flag(const char*, bool value, const char*) { put(value ? 1 : 0); }
+  void whole(const char*, int value, const char*) { put(value); }
+  void moment(const char*, std::int64_t value, const char*) { put(value); }
+  template <class Enum>
+  void word(const char*, const Enum& value, const char*) {
+    put(std::string(token(value)));
+  }
+  template <class Quantity>
+  void measure(const char*, const Measured<Quantity>& value, units::Kind, const char*) {
+    put(fmt::format("{:.17g}", si_of(value.value)));
+    put(value.as_entered);
+  }
+  template <class Quantity>
+  void maybe_measure(const char* name, const std::optional<Measured<Quantity>>& value,
+                     units::Kind kind, const char* means) {
+    put(value ? 1 : 0);
+    if (value) measure(name, *value, kind, means);
+  }
+  template <class Item>
+  void items(const char*, const std::vector<Item>& values, const char*) {
+    put(static_cast<std::int64_t>(values.size()));
+    for (const Item& item : values) Item::fields(item, *this);
+  }
+
+  // Each with its length, so that no two lists of texts look alike.
+  void put(const std::string& value) { out += fmt::format("{}:{};", value.size(), value); }
+  void put(std::int64_t value) { out += fmt::format("{};", value); }
+  void put(const std::vector<std::string>& values) {
+    put(static_cast<std::int64_t>(values.size()));
+    for (const std::string& value : values) put(value);
+  }
+};
+
+}  // namespace
+
+std::string spell(const Fact& fact) {
+  Speller speller;
+  for (const std::string* text : {&fact.id, &fact.closing, &fact.device, &fact.person}) {
+    speller.put(*text);
+  }
+  for (const std::int64_t number :
+       {std::int64_t{fact.device_seq}, fact.happened_at_ms, fact.recorded_at_ms,
+        std::int64_t{fact.utc_offset_min}, std::int64_t{fact.version},
+        static_cast<std::int64_t>(fact.precision), static_cast<std::int64_t>(fact.body.index())}) {
+    speller.put(number);
+  }
+  for (const Head& head : fact.seen) {
+    speller.put(head.device);
+    speller.put(head.device_seq);
+  }
+  std::visit(
+      [&](const auto& body) {
+        using T = std::decay_t<decltype(body)>;
+        if constexpr (std::is_same_v<T, Unread>) {
+          for (const std::string* text : {&body.token, &body.json, &body.why}) speller.put(*text);
+          speller.put(body.version);
+        } else {
+          T::fields(body, speller);
+        }
+      },
+      fact.body);
+  speller.put(fact.beside.note);
+  speller.put(fact.beside.photos);
+  return speller.out;
+}
+
 }  // namespace steamworthy::facts

@@ -48,6 +48,7 @@ std::span<const Entry> english_trace();     ///< the room trace
 std::span<const Entry> english_hold();      ///< the rooms hold and water
 std::span<const Entry> english_record();    ///< the room record
 std::span<const Entry> english_facts();     ///< log entries, a sentence a kind of fact
+std::span<const Entry> english_closing();   ///< what is outstanding, its remedy, alarms
 std::span<const Entry> english_tokens();    ///< words that stand in log entries
 std::span<const Entry> english_paper();     ///< papers: heads, columns, boxes to fill by hand
 std::span<const Entry> english_paper_kinds();  ///< tokens of a description, marks

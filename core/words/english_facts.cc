@@ -21,6 +21,7 @@ constexpr std::array entries = {
     Entry{"clearance.lapsed", "{person} took back: {step}[, {subject}][, up to {up_to}]"},
     Entry{"clearance.overridden",
           "{person} as {role} let {check}[ of {subject}] pass for \"{step}\": {reason}"},
+    Entry{"alarm.raised", "alarm {alarm} ({why}), seen by {person}"},
     Entry{"alarm.taken", "{person} as {role} took the alarm {alarm}[: {done}]"},
     Entry{"sheet.issued",
           "{person} issued a test sheet by rule {rule}: test at {test_pressure}, never above "
