@@ -254,6 +254,25 @@ TEST(Analyse, ALogThatBeginsUnderPressureSaysLittleOfTheAir) {
   EXPECT_GT((air.high_90 - air.low_90).si(), 1.3 * (whole.high_90 - whole.low_90).si());
 }
 
+// One stroke in, the gauge still near zero: the air that was squeezed first is not in the log.
+TEST(Analyse, ALogThatBeginsWithTheFirstStrokesIsNoVentedStart) {
+  Truth truth;
+  truth.air_l = 10.0;
+  HoldInput input = made_record(truth);
+  for (auto* column :
+       {&input.record.seconds, &input.record.pressure_pa_abs, &input.record.water_temperature_k,
+        &input.record.metal_temperature_k, &input.record.pumped_m3}) {
+    column->erase(column->begin(), column->begin() + 5);
+  }
+  ASSERT_GT(input.record.pumped_m3.front(), 0.0);
+  ASSERT_LT(input.record.pressure_pa_abs.front(), 101325.0 + 0.1e5);
+  const HoldAnswer answer = analyse(input);
+  ASSERT_TRUE(answer.pump_up);
+  EXPECT_FALSE(answer.pump_up->from_vented);
+  EXPECT_LE(units::in_litres(answer.pump_up->trapped_air.low_90), 10.0);
+  EXPECT_GE(units::in_litres(answer.pump_up->trapped_air.high_90), 10.0);
+}
+
 TEST(Analyse, RefusesWhatIsNoRecordAndNoBoiler) {
   HoldInput input = made_record({});
   input.record.pressure_pa_abs.pop_back();

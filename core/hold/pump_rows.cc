@@ -78,8 +78,12 @@ std::optional<PumpRows> pump_rows(const HoldInput& input, const CleanRecord& rec
 
   const double head_pa = std::max(0.0, -input.pocket_below_gauge.si()) * water_weight_pa_per_m;
   const double vented_pa = barometer_pa + head_pa;
-  rows.from_vented = std::fabs(record.pressure_pa[begin] - vented_pa) <=
-                     std::max({0.3e5, 1.01 * used.gauge_step_pa, 4.0 * used.gauge_noise_pa});
+  // A running total that is not zero in the very first row, and rises at once: somebody
+  // pumped before the log began, however little the gauge shows of it.
+  const bool pumped_before = begin == 0 && before > 0.0;
+  rows.from_vented =
+      !pumped_before && std::fabs(record.pressure_pa[begin] - vented_pa) <=
+                            std::max({0.1e5, 1.01 * used.gauge_step_pa, 4.0 * used.gauge_noise_pa});
   const std::size_t count = end - begin;
   const std::size_t kept = std::min(count, most_rows);
   for (std::size_t k = 0; k < kept; ++k) {
