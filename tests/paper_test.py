@@ -150,6 +150,33 @@ class Pdf(Made):
         self.assertEqual(hash_of(), by_hand[:12])
 
 
+class Record(Made):
+    def test_says_what_hold_says_and_reads_back(self):
+        log = ROOT / "tests/traces/16_leak_big.csv"
+        test = ROOT / "tests/traces/16_leak_big.meta.json"
+        out = self.make(WATERTUBE, log, "--test", test, kind="record", name="record.pdf")
+        self.assertIn("No syntax or stream encoding errors", output("qpdf", "--check", out))
+        text = plain(output("pdftotext", "-layout", out, "-"))
+        for words in ("what the gauge says", "net loss over the hold", "16_leak_big.csv",
+                      "16_leak_big.meta.json", "Places seen dry", "Instruments"):
+            self.assertIn(words, text)
+        first = out.read_bytes()
+        again = self.make(WATERTUBE, log, "--test", test, kind="record", name="again.pdf")
+        self.assertEqual(first, again.read_bytes())
+
+    def test_without_a_test_file_the_gauge_cannot_tell(self):
+        log = ROOT / "tests/traces/16_leak_big.csv"
+        out = self.make(WATERTUBE, log, "--units", "us", kind="record", name="bare.pdf")
+        text = plain(output("pdftotext", "-layout", out, "-"))
+        self.assertIn("cannot tell", text)
+        self.assertIn("psig", text)
+
+    def test_a_log_that_is_none_is_refused(self):
+        done = run("record", WATERTUBE, WATERTUBE, "-o", self.path / "x.pdf")
+        self.assertEqual(done.returncode, 1)
+        self.assertRegex(done.stderr, r"trace\.")
+
+
 class Drawing(Made):
     def test_pdf_has_every_tag(self):
         out = self.make(WATERTUBE, kind="draw", name="drawing.pdf")

@@ -104,6 +104,7 @@ int run(int argc, char** argv) {
     if (commands.draw->parsed()) return say(draw_command(commands.paper_options));
     if (commands.paper->parsed()) return say(paper_command(commands.paper_options));
     if (commands.log->parsed()) return log_command(commands);
+    if (commands.record->parsed()) return say(record_command(commands.paper_options));
     if (commands.table->parsed()) return say(table_command(commands.paper_options));
   } catch (const Usage& usage) {
     fmt::print(stderr, "steamworthy: {}\n", usage.sentence);

@@ -149,6 +149,15 @@ Commands::Commands()
   paper->footer(
       "Example:\n  steamworthy paper walkdown examples/watertube.toml -o walkdown.pdf "
       "--rule us-marine-ordinary --work gaskets --authority \"the inspector, by name\"");
+  record = app.add_subcommand("record", "makes the test record of a pressure log, with its plots");
+  record->add_option("files", paper_options.files, "boiler description, then the pressure log")
+      ->required()
+      ->expected(2);
+  record->add_option("--test", paper_options.test, "what the crew knows of this test: a test file");
+  add_paper_options(*record, paper_options, {".pdf", ".svg", ".png"});
+  add_request_options(*record, paper_options.request);
+  record->footer(
+      "Example:\n  steamworthy record boiler.toml log.csv --test test.toml -o record.pdf");
   table =
       app.add_subcommand("table", "writes figures, closures, fittings, places and parts as XLSX");
   table->add_option("file", paper_options.files, "boiler description; - reads standard input")

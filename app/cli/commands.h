@@ -20,7 +20,7 @@ struct SheetOptions {
 /// The same for commands that make papers.
 struct PaperOptions {
   std::vector<std::string> files;
-  std::string kind, out, paper = "a4", units = "si", date;
+  std::string kind, out, test, paper = "a4", units = "si", date;
   SheetOptions request;  ///< what is said of the test; its file and units are not used
 };
 
@@ -56,6 +56,7 @@ struct Commands {
   CLI::App* table = nullptr;
   CLI::App* pump_up = nullptr;
   CLI::App* hold = nullptr;
+  CLI::App* record = nullptr;
   std::string description;
   SheetOptions sheet_options;
   PaperOptions paper_options;

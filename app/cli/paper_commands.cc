@@ -64,6 +64,19 @@ std::string paper_command(const PaperOptions& options) {
                         options.out);
 }
 
+std::string record_command(const PaperOptions& options) {
+  format_of(options.out);
+  const auto given = [](const std::string& file) {
+    return service::Given{base_name(file), read_file(file)};
+  };
+  std::optional<service::Given> test;
+  if (!options.test.empty()) test = given(options.test);
+  return write_document(
+      service::make_record(given(options.files.at(0)), given(options.files.at(1)), test,
+                           read_request(options.request), said(options.request), style_of(options)),
+      options.out);
+}
+
 std::string table_command(const PaperOptions& options) {
   const std::string& file = options.files.at(0);
   service::write_table({base_name(file), read_file(file)}, read_request(options.request),

@@ -13,6 +13,7 @@ namespace steamworthy::cli {
 std::string draw_command(const PaperOptions& options);
 /// A sheet with a stop is printed all the same, the stop at its top.
 std::string paper_command(const PaperOptions& options);
+std::string record_command(const PaperOptions& options);
 std::string table_command(const PaperOptions& options);
 
 }  // namespace steamworthy::cli

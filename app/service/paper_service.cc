@@ -7,8 +7,12 @@
 #include "paper/write.h"
 #include "report/drawing_paper.h"
 #include "report/papers.h"
+#include "report/record.h"
 #include "report/tables.h"
+#include "service/hold_service.h"
 #include "service/sheet_service.h"
+#include "service/trace_service.h"
+#include "trace/reader.h"
 #include "words/words.h"
 
 namespace steamworthy::service {
@@ -16,12 +20,12 @@ namespace {
 
 /// Everything that papers of one boiler are made of; holds the boiler that they refer to.
 struct Material {
-  Material(const Given& description, const sheet::Request& request, const std::string& said,
+  /// The description is the first of the files.
+  Material(const std::vector<Given>& files, const sheet::Request& request, const std::string& said,
            const PaperStyle& style)
-      : boiler(read_description(description.bytes, description.name)),
+      : boiler(read_description(files.front().bytes, files.front().name)),
         rules(shipped_rules()),
-        papers{paper_context(boiler, {description}, style),
-               sheet::make_sheet(boiler, rules, request)} {
+        papers{paper_context(boiler, files, style), sheet::make_sheet(boiler, rules, request)} {
     papers.context.said = said;
     papers.context.rule = papers.sheet.rule_id;
     papers.context.rule_title = papers.sheet.rule_title;
@@ -69,13 +73,32 @@ paper::Document make_paper(std::string_view kind, const Given& description,
     throw NotFound("service.unknown_paper",
                    fmt::format("\"{}\" is no kind of paper; accepted: {}", kind, accepted));
   }
-  const Material material(description, request, said, style);
+  const Material material({description}, request, said, style);
   return found->make(material.papers);
+}
+
+paper::Document make_record(const Given& description, const Given& log,
+                            const std::optional<Given>& test, const sheet::Request& request,
+                            const std::string& said, const PaperStyle& style) {
+  std::vector<Given> files = {description, log};
+  Test known;
+  if (test) {
+    files.push_back(*test);
+    known = read_test(test->bytes, test->name);
+  }
+  const Material material(files, request, said, style);
+  const trace::Reading reading = trace::read_trace(log.bytes, log.name, joined({}, known.facts));
+  if (!reading.is_usable()) throw BadInput(reading.problems);
+  HoldJudgement judgement = judge_hold(reading.trace, known.facts, material.boiler);
+  auto& notes = judgement.answer.notes;
+  notes.insert(notes.end(), known.notes.begin(), known.notes.end());
+  return report::test_record(material.papers,
+                             {reading.trace, known.facts, judgement.input, judgement.answer});
 }
 
 void write_table(const Given& description, const sheet::Request& request, const std::string& said,
                  const PaperStyle& style, const std::string& path) {
-  const Material material(description, request, said, style);
+  const Material material({description}, request, said, style);
   paper::write_xlsx(report::workbook(material.papers), path);
 }
 

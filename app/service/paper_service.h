@@ -1,6 +1,7 @@
 // Use cases around papers: a drawing or a paper of a boiler, as the bytes of files.
 #pragma once
 
+#include <optional>
 #include <string>
 #include <string_view>
 #include <utility>
@@ -39,6 +40,14 @@ paper::Document make_drawing(const Given& description, const PaperStyle& style);
 paper::Document make_paper(std::string_view kind, const Given& description,
                            const sheet::Request& request, const std::string& said,
                            const PaperStyle& style);
+
+/// The test record of a log. `test` is its test file; without one nothing is known of valves and
+/// instruments, and the gauge cannot tell.
+/// Throws  as make_paper(), read_test() and judge_hold(); BadInput with every fault of a log of
+///         which nothing can be read.
+paper::Document make_record(const Given& description, const Given& log,
+                            const std::optional<Given>& test, const sheet::Request& request,
+                            const std::string& said, const PaperStyle& style);
 
 /// Figures, closures, fittings, places and parts as a spreadsheet, into that file.
 /// Throws as make_paper(), and as paper::write_xlsx().
