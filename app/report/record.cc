@@ -113,8 +113,16 @@ void workings(const Papers& papers, const LoggedTest& test, paper::Flow& flow) {
   } else {
     add("trade.leak_of_concern", context.say("paper.not_set"));
   }
-  if (answer.no_loss_probability)
-    measured("paper.no_loss_probability", units::measure_percent(*answer.no_loss_probability));
+  if (answer.no_loss_probability) {
+    // Nobody knows a probability to more than that.
+    constexpr double finest = 0.001;
+    const double p = *answer.no_loss_probability;
+    const units::Measure shown = units::measure_percent(std::clamp(p, finest, 1.0 - finest));
+    add("paper.no_loss_probability", p < finest ? context.say("paper.below", {{"limit", shown}})
+                                     : p > 1.0 - finest
+                                         ? context.say("paper.above", {{"limit", shown}})
+                                         : context.print(shown));
+  }
   if (answer.allowed_fall) {
     add("paper.allowed_fall",
         context.say(answer.allowed_fall->met ? "paper.rule_met" : "paper.rule_not_met",

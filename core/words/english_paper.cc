@@ -7,6 +7,7 @@ namespace {
 
 constexpr Entry entries[] = {
     Entry{"paper.about", "about"},
+    Entry{"paper.above", "above {limit}"},
     Entry{"paper.afterwards", "Afterwards"},
     Entry{"paper.air_known_at", "The air could be known at {pressure}."},
     Entry{"paper.air_readings", "Air readings"},
@@ -22,6 +23,7 @@ constexpr Entry entries[] = {
     Entry{"paper.barometer_read", "barometer as read"},
     Entry{"paper.barometer_used", "barometer"},
     Entry{"paper.behind", "what lies behind it"},
+    Entry{"paper.below", "below {limit}"},
     Entry{"paper.between", "{from} and {to}"},
     Entry{"paper.calibrated", "calibrated until"},
     Entry{"paper.call_first", "call first, number"},
