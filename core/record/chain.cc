@@ -27,7 +27,8 @@ std::span<const Link* const> numbered(const std::vector<const Link*>& members, s
                        [](const Link* link, std::uint64_t s) { return link->device_seq < s; });
   auto last = first;
   while (last != members.end() && (*last)->device_seq == seq) ++last;
-  return {first, last};
+  return std::span<const Link* const>(members).subspan(
+      static_cast<std::size_t>(first - members.begin()), static_cast<std::size_t>(last - first));
 }
 
 bool holds(std::span<const Link* const> links, const Hash& hash) {
