@@ -47,7 +47,9 @@ void side_by_side(const Papers& papers, const LoggedTest& test, paper::Flow& flo
                      {10.0, false}};
   table.ruled = true;
   table.rows.push_back(
-      {{{context.say("paper.seen_of", {{"places", std::to_string(places)}})}, {gauge, true}},
+      {{{context.say("paper.seen_of", {{"places", std::to_string(places)}}) + "\n" +
+         context.say("paper.seen_leaks") + "\n" + context.say("paper.seen_who")},
+        {gauge, true}},
        34.0});
   flow.table(table);
   flow.paragraph(words::sentence({"sheet.eyes_are_the_proof", {}}, context.style), {8.5, false},

@@ -223,9 +223,9 @@ constexpr Entry entries[] = {
     Entry{"paper.section", "section"},
     Entry{"paper.seen", "seen"},
     Entry{"paper.seen_by", "seen by"},
-    Entry{"paper.seen_of",
-          "Places seen dry: _______ of {places}\nLeaks found: _______\nLooked at by, at which "
-          "pressure, from when to when:"},
+    Entry{"paper.seen_of", "Places seen dry: _______ of {places}"},
+    Entry{"paper.seen_leaks", "Leaks found: _______"},
+    Entry{"paper.seen_who", "Looked at by, at which pressure, from when to when:"},
     Entry{"paper.seen_off_by", "seen off by"},
     Entry{"paper.serial", "serial number"},
     Entry{"paper.setting", "setting"},
