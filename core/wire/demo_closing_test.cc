@@ -3,12 +3,14 @@
 // To renew the file after the story was changed: STEAMWORTHY_RENEW_GOLDEN=1 build/dev/wire_test
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <cstdlib>
 #include <fstream>
 #include <map>
 
 #include "closing/stage.h"
 #include "testing/examples_test.h"
+#include "units/makers.h"
 #include "wire/demo_story_test.h"
 #include "wire/fact_line.h"
 #include "words/words.h"
