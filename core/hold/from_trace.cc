@@ -101,7 +101,8 @@ BoilerKnown boiler_of(const TestFacts& facts, const boiler::Boiler* description)
     if (!volume) volume = boiler::water_content(*description);
     growth = boiler::growth(*description).value;
     if (const auto per_kelvin = boiler::growth_per_kelvin(*description)) {
-      known.steel_expansion = units::Expansivity::from_si(per_kelvin->si() / 3.0 / volume->si());
+      known.steel_expansion = units::Expansivity::from_si(per_kelvin->si() / 3.0 /
+                                                          boiler::water_content(*description).si());
     }
   }
   if (stated.growth_volume) growth = stated.growth_volume;

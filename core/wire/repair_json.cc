@@ -5,12 +5,6 @@
 namespace steamworthy::wire {
 namespace {
 
-Json messages_json(const std::vector<working::Message>& messages) {
-  Json list = Json::array();
-  for (const working::Message& message : messages) list.push_back(message_json(message));
-  return list;
-}
-
 Json leak_json(const repair::LeakPlan& one) {
   Json cures = Json::array();
   for (const repair::Cure cure : one.cures) cures.push_back(repair::token(cure));
