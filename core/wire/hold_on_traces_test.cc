@@ -14,6 +14,7 @@
 #include "hold/sections.h"
 #include "trace/reader.h"
 #include "units/makers.h"
+#include "wire/description.h"
 #include "wire/hold_json.h"
 #include "wire/test_file.h"
 
@@ -134,6 +135,19 @@ TEST(HoldOnTraces, JsonHasTheKeysThatAreDocumented) {
     EXPECT_TRUE(up.at("ok").get<bool>());
     EXPECT_GT(up.at("points").size(), 3u);
   }
+}
+
+// A description beside a stated volume: the steel stays steel.
+TEST(HoldOnTraces, ADescriptionGivesTheExpansionWhateverVolumeIsStated) {
+  const std::string path = STEAMWORTHY_SOURCE_DIR "/examples/watertube.toml";
+  const auto description = read_boiler_toml(bytes_of(path), "watertube.toml");
+  ASSERT_TRUE(description.boiler);
+  const std::string name = "25_leak_masked_by_warming";
+  const TestFile test = read_test_file(bytes_of(folder + name + ".meta.json"), name);
+  const trace::Reading reading = trace::read_trace(bytes_of(folder + name + ".csv"), name);
+  const auto input = hold::input_from(reading.trace, *test.facts, &*description.boiler);
+  EXPECT_NEAR(input.boiler.steel_expansion.si(), 11.5e-6, 1e-6);
+  EXPECT_NEAR(input.boiler.volume.si(), 2.6797, 1e-9);
 }
 
 }  // namespace
