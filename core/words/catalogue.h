@@ -53,6 +53,7 @@ std::span<const Entry> english_tokens();    ///< words that stand in log entries
 std::span<const Entry> english_paper();     ///< papers: heads, columns, boxes to fill by hand
 std::span<const Entry> english_paper_kinds();  ///< tokens of a description, marks
 std::span<const Entry> english_repair();       ///< the room repair
+std::span<const Entry> english_raising();      ///< the room raising
 std::span<const Entry> english_fitup();        ///< the room fitup
 
 }  // namespace steamworthy::words
