@@ -68,7 +68,7 @@ class List {
       const auto& described = terms_.boiler().temporaries;
       const bool is_described =
           std::any_of(described.begin(), described.end(),
-                      [&](const boiler::Temporary& one) { return one.tag == number; });
+                      [&, n = number](const boiler::Temporary& one) { return one.tag == n; });
       if (!is_described && told.was_on) all[{2, number}] = told.where;
     }
     for (const auto& [key, where] : all) temporary(key.second, where);
