@@ -25,6 +25,7 @@ for package in "${wanted[@]}"; do
   if [[ $'\n'$there$'\n' == *$'\n'$package$'\n'* ]]; then continue; fi
   # A node that came from elsewhere serves as well as Debian's.
   if [[ $package == nodejs ]] && command -v node >/dev/null; then continue; fi
+  if [[ $package == npm ]] && command -v npm >/dev/null; then continue; fi
   missing+=("$package")
 done
 if [[ ${#missing[@]} == 0 ]]; then exit 0; fi

@@ -11,7 +11,7 @@ ROOT = pathlib.Path(__file__).resolve().parent.parent.parent
 PROGRAM = ROOT / "build/release/steamworthy"
 
 # Folders that hold what was built or brought in, not what was written.
-NOT_OURS = {".git", ".cache", "build", "out", "node_modules", "__pycache__"}
+NOT_OURS = {".git", ".cache", "build", "dist", "generated", "out", "node_modules", "__pycache__"}
 
 
 def files(*suffixes, folder=ROOT):
