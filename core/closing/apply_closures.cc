@@ -80,6 +80,7 @@ void on(State& state, const Told& told, const facts::InternalIn& body) {
 void on(State& state, const Told& told, const facts::ClosureOpened& body) {
   ClosureState& closure = state.closures[body.closure];
   closure.opened = true;
+  state.left_safe = false;
   for (Condition* undone :
        {&closure.nipped_up, &closure.cleaned, &closure.looked_at, &closure.matches, &closure.gasket,
         &closure.gaps_good, &closure.hardened_up, &closure.untouched, &state.dry[body.closure],

@@ -231,6 +231,7 @@ void on(State& state, const Told& told, const facts::BoilerLetDown&) {
 void on(State& state, const Told& told, const facts::BoilerDrained&) {
   state.filling = false;
   state.water_in = false;
+  state.left_full = state.left_safe = false;
   set(state.drained, told);
   take_back(state.full, told);
   take_back(state.level_known, told);

@@ -30,7 +30,7 @@ bool is_watched(const State& state, const std::string& place) {
 void check_places(Collector& into) {
   const State& state = into.state;
   for (const std::string& tag : into.terms.layout().places) {
-    if (!of(state.dry, tag).holds && !is_watched(state, tag)) into.add(Check::S9NotSeen, tag);
+    if (!is_settled(state, tag)) into.add(Check::S9NotSeen, tag);
   }
   for (const auto& [tag, closure] : state.closures) {
     if (of(state.dry, tag).holds && !closure.untouched.holds) into.add(Check::S9Touched, tag);
@@ -53,6 +53,10 @@ void check_inside(Collector& into) {
 }
 
 }  // namespace
+
+bool is_settled(const State& state, const std::string& place) {
+  return of(state.dry, place).holds || is_watched(state, place);
+}
 
 bool is_closed(const State& state, const Leak& leak) {
   // What passes in shows at no place; a hold that is met after the repair shows it.

@@ -45,6 +45,8 @@ std::vector<std::pair<Check, std::string>> fails_of_count(const State& state, co
                                                           std::int64_t now_ms);
 /// A leak that was repaired and seen dry since; one that passes in: by a hold that was met.
 bool is_closed(const State& state, const Leak& leak);
+/// Whether a place to look was seen dry, or has a weep there that somebody signed for.
+bool is_settled(const State& state, const std::string& place);
 /// Whether a way in stands open: a door that was not shut, a closure opened and not nipped up.
 bool is_way_open(const State& state, const WayIn& way);
 

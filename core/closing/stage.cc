@@ -10,10 +10,10 @@ namespace {
 
 using facts::StepName;
 
-bool is_every_place_dry(const State& state, const Terms& terms) {
+bool is_every_place_settled(const State& state, const Terms& terms) {
   const auto& places = terms.layout().places;
   return std::all_of(places.begin(), places.end(),
-                     [&](const std::string& tag) { return of(state.dry, tag).holds; });
+                     [&](const std::string& tag) { return is_settled(state, tag); });
 }
 
 bool has_open_leak(const State& state) {
@@ -34,7 +34,7 @@ std::string_view token(Stage stage) {
 Stage stage(const State& state, const Terms& terms) {
   if (!state.given_by.empty() && !state.received_by.empty()) return Stage::TakenOver;
   const bool is_passed =
-      state.hold_met.holds && is_every_place_dry(state, terms) && !has_open_leak(state);
+      state.hold_met.holds && is_every_place_settled(state, terms) && !has_open_leak(state);
   if (is_passed && state.normalised.holds) return Stage::Normalised;
   if (is_passed) return Stage::Passed;
   if (state.left_safe) return Stage::LeftSafe;
