@@ -49,6 +49,13 @@ bool covers(const Given& given, Steps steps, const std::string& subject) {
   return (bit(given.step) & steps) != 0 && (subject.empty() || given.subject == subject);
 }
 
+/// The first that made it lapse is remembered.
+void lapse_by(Given& given, Check by, const std::string& about) {
+  if (given.lapsed) return;
+  given.lapsed = by;
+  given.about = about;
+}
+
 void raise_late(State& state, const Terms& terms, const Given& given, Check check,
                 const std::string& about) {
   if (!terms.is_on(Check::S11Late)) return;
@@ -56,7 +63,8 @@ void raise_late(State& state, const Terms& terms, const Given& given, Check chec
   working::Message why{
       "alarm.clearance_wrong",
       {{"step", working::Term{"clearance." + std::string(facts::token(given.step))}},
-       {"check", token}}};
+       {"check", working::Term{"outstanding." + token}}}};
+  if (!given.subject.empty()) why.values.emplace_back("for", given.subject);
   if (!about.empty()) why.values.emplace_back("subject", about);
   raise_alarm(state,
               "late:" + name_of(given.stamp) + ":" + token + (about.empty() ? "" : ":") + about,
@@ -83,7 +91,7 @@ void lapse(State& state, const Told& told, Check by, Steps steps, const std::str
   told.put_into(lapser.heads);
   for (Given& given : state.given) {
     if (!covers(given, steps, subject)) continue;
-    if (!given.lapsed) given.lapsed = by;
+    lapse_by(given, by, subject);
     if (!told.has_seen(given.stamp)) raise_late(state, told.terms, given, by, subject);
   }
 }
@@ -94,6 +102,8 @@ void give(State& state, const Told& told, const facts::ClearanceGiven& body) {
   given.subject = body.subject;
   if (body.up_to) given.up_to = body.up_to->value;
   given.stamp = told.stamp();
+  given.by = told.person();
+  given.second = body.second;
   for (const Override& one : state.overrides) {
     if (one.step == body.step) given.overrides.push_back(one);
   }
@@ -101,18 +111,19 @@ void give(State& state, const Told& told, const facts::ClearanceGiven& body) {
   const auto against = outstanding_with(state, told.terms, {given.step, given.subject, given.up_to},
                                         told.fact().recorded_at_ms, given.overrides);
   for (const Outstanding& item : against) {
-    if (!given.lapsed) given.lapsed = item.check;
+    lapse_by(given, item.check, item.subject);
     raise_late(state, told.terms, given, item.check, item.subject);
   }
   for (const auto& [key, lapser] : state.lapsers) {
     if (!covers(given, lapser.steps, lapser.subject) || told.has_seen(lapser.heads)) continue;
-    if (!given.lapsed) given.lapsed = lapser.by;
+    lapse_by(given, lapser.by, lapser.subject);
     raise_late(state, told.terms, given, lapser.by, lapser.subject);
   }
   const bool has_names = state.pen == told.fact().device && !body.second.empty() &&
                          body.second != told.person() && told.terms.has_role(told.person(), lead);
   if (!has_names && told.terms.is_on(Check::S11Names)) {
     given.lapsed = Check::S11Names;
+    given.about.clear();
     raise_late(state, told.terms, given, Check::S11Names, "");
   }
   std::erase_if(state.given, [&](const Given& old) {

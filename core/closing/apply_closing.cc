@@ -59,6 +59,7 @@ void on(State& state, const Told&, const facts::ClearanceLapsed& body) {
   for (Given& given : state.given) {
     if (given.step == body.step && given.subject == body.subject && !given.lapsed) {
       given.lapsed = Check::S10Boiler;
+      given.taken_back = true;
     }
   }
 }
@@ -72,7 +73,8 @@ void on(State& state, const Told& told, const facts::ClearanceOverridden& body) 
 }
 
 void on(State& state, const Told&, const facts::AlarmRaised& body) {
-  raise_alarm(state, body.alarm, {"alarm.raised_before", {{"why", body.why}}},
+  raise_alarm(state, body.alarm,
+              {"alarm.raised_before", {{"why", working::Term{body.why + ".before"}}}},
               bit(RoleName::LeadHand) | bit(RoleName::Engineer));
 }
 
@@ -95,7 +97,10 @@ void on(State& state, const Told& told, const facts::SheetIssued& body) {
                       value_of_measured(body.examination_pressure),
                       value_of_measured(body.safety_valves_in_place_below),
                       value_of_measured(body.coldest),
-                      value_of_measured(body.warmest)};
+                      value_of_measured(body.warmest),
+                      value_of_measured(body.hold),
+                      body.rule,
+                      body.sheet_sha256};
   lapse(state, told, Check::S10Boiler, bit(facts::StepName::RaisePressure));
 }
 

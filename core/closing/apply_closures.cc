@@ -49,7 +49,7 @@ void on(State& state, const Told& told, const facts::TubesBalled& body) {
 }
 
 void on(State& state, const Told& told, const facts::FindingMade& body) {
-  state.findings[body.finding] = {body.severity, std::nullopt};
+  state.findings[body.finding] = {body.where, body.what, body.severity, std::nullopt};
   if (body.severity != facts::Severity::Note) {
     lapse(state, told, Check::S10Boiler, bit(StepName::Fill) | handing_back);
   }
@@ -81,6 +81,7 @@ void on(State& state, const Told& told, const facts::ClosureOpened& body) {
   ClosureState& closure = state.closures[body.closure];
   closure.opened = true;
   state.left_safe = false;
+  closure.wrong_plate = closure.gaps_to_report = false;
   for (Condition* undone :
        {&closure.nipped_up, &closure.cleaned, &closure.looked_at, &closure.matches, &closure.gasket,
         &closure.gaps_good, &closure.hardened_up, &closure.untouched, &state.dry[body.closure],
@@ -114,7 +115,9 @@ void on(State& state, const Told& told, const facts::ClosureLookedAt& body) {
 }
 
 void on(State& state, const Told& told, const facts::PlateMatched& body) {
-  put(state.closures[body.closure].matches, body.matches, told);
+  ClosureState& closure = state.closures[body.closure];
+  put(closure.matches, body.matches, told);
+  closure.wrong_plate = !body.matches;
   if (!body.matches) lapse(state, told, Check::S10Plate, after_plates);
 }
 
@@ -128,6 +131,7 @@ void on(State& state, const Told& told, const facts::ClosureNippedUp& body) {
   set(closure.nipped_up, told);
   take_back(closure.untouched, told);
   take_back(closure.gaps_good, told);  // the plate may have moved
+  closure.gaps_to_report = false;
   const Layout& layout = told.terms.layout();
   const auto way = layout.way_of_closure.find(body.closure);
   if (way != layout.way_of_closure.end()) {
@@ -141,6 +145,7 @@ void on(State& state, const Told& told, const facts::GapsMeasured& body) {
   closure.gaps_said = true;
   const bool is_good = body.verdict == facts::GapVerdict::Good;
   put(closure.gaps_good, is_good, told);
+  closure.gaps_to_report = !is_good;
   if (!is_good) lapse(state, told, Check::S10Plate, after_plates);
 }
 
@@ -161,6 +166,7 @@ void on(State& state, const Told& told, const facts::ClosureTouched& body) {
     take_back(closure.nipped_up, told);
     take_back(closure.hardened_up, told);
     take_back(closure.gaps_good, told);
+    closure.gaps_to_report = false;
   }
   lapse(state, told, Check::S10Plate, after_plates);
 }

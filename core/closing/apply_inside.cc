@@ -101,7 +101,9 @@ void on(State& state, const Told& told, const facts::VentRanSolid& body) {
 }
 
 void on(State& state, const Told& told, const facts::VentManned& body) {
-  set(state.vents[body.mounting].manned, told);
+  Vent& vent = state.vents[body.mounting];
+  vent.who = body.who;
+  set(vent.manned, told);
 }
 
 void on(State& state, const Told& told, const facts::DrainOpened& body) {
@@ -143,6 +145,9 @@ void on(State& state, const Told& told, const facts::AirRead& body) {
   Air air;
   air.stamp = told.stamp();
   const auto all = {body.oxygen_top.value, body.oxygen_middle.value, body.oxygen_bottom.value};
+  air.oxygen_top = body.oxygen_top.value;
+  air.oxygen_middle = body.oxygen_middle.value;
+  air.oxygen_bottom = body.oxygen_bottom.value;
   air.least_oxygen = std::min(all);
   air.greatest_oxygen = std::max(all);
   air.flammable = number(body.flammable);

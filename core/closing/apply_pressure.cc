@@ -197,6 +197,7 @@ void on(State& state, const Told& told, const facts::LeakFound& body) {
   leak.place = body.place;
   leak.at = body.at;
   leak.passes = body.passes;
+  leak.drops_per_min = body.drops ? std::optional<double>(body.drops->value) : std::nullopt;
   take_back(leak.repaired, told);
   take_back(leak.seen_dry, told);
   take_back(leak.watched_hot, told);
@@ -239,13 +240,15 @@ void on(State& state, const Told& told, const facts::BoilerDrained&) {
   lapse(state, told, Check::S10Boiler, bit(StepName::RaisePressure) | bit(StepName::LeaveFull));
 }
 
-void on(State& state, const Told& told, const facts::BoilerLeftFull&) {
+void on(State& state, const Told& told, const facts::BoilerLeftFull& body) {
   alarm_without(state, told, StepName::LeaveFull);
   state.left_full = true;
+  state.looked_after_by = body.looked_after_by;
 }
 
-void on(State& state, const Told& told, const facts::BoilerLeftSafe&) {
+void on(State& state, const Told& told, const facts::BoilerLeftSafe& body) {
   state.left_safe = true;
+  state.call = body.call;
   state.pump_runs = false;
   state.holding = false;
   lapse(state, told, Check::S10Boiler, bit(StepName::RaisePressure));

@@ -134,10 +134,7 @@ bool is_in_window(const State& state, units::Temperature temperature) {
 
 void check_findings(Collector& into, Check check) {
   for (const auto& [number, finding] : into.state.findings) {
-    const bool is_open =
-        finding.severity != facts::Severity::Note &&
-        (!finding.disposition || *finding.disposition == facts::Disposition::StopTheJob);
-    if (is_open) into.add(check, number);
+    if (finding.is_undecided()) into.add(check, number);
   }
 }
 

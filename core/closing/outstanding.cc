@@ -96,10 +96,18 @@ std::vector<Standing> standing(const State& state, const Terms& terms, std::int6
   std::vector<Standing> result;
   for (const Given& given : state.given) {
     Standing one{given, given.lapsed};
-    if (!one.lapsed) {
+    if (given.taken_back) {
+      one.why.key = "clearance.taken_back";
+    } else if (given.lapsed) {
+      one.why.key = "outstanding." + std::string(row(*given.lapsed).token);
+      if (!given.about.empty()) one.why.values.emplace_back("subject", given.about);
+    } else {
       const auto now_against = outstanding_with(
           state, terms, {given.step, given.subject, given.up_to}, now_ms, given.overrides);
-      if (!now_against.empty()) one.lapsed = now_against.front().check;
+      if (!now_against.empty()) {
+        one.lapsed = now_against.front().check;
+        one.why = now_against.front().reason;
+      }
     }
     result.push_back(std::move(one));
   }

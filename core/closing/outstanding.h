@@ -45,6 +45,7 @@ std::vector<Outstanding> outstanding(const State& state, const Terms& terms,
 struct Standing {
   Given given;
   std::optional<Check> lapsed;  ///< by what; nothing: it stands
+  working::Message why = {};    ///< "outstanding.TOKEN" of that, or "clearance.taken_back"
 };
 
 /// The clearances given, each with whether it still stands now: it lapses by what happened after it

@@ -77,4 +77,10 @@ StepName next_step(Stage stage) {
   return StepName::Steam;
 }
 
+Clearance next_clearance(const State& state, const Terms& terms) {
+  Clearance next{next_step(stage(state, terms)), "", std::nullopt};
+  if (next.step == StepName::RaisePressure && state.sheet) next.up_to = state.sheet->test_pressure;
+  return next;
+}
+
 }  // namespace steamworthy::closing

@@ -3,6 +3,7 @@
 
 #include <string_view>
 
+#include "closing/outstanding.h"
 #include "closing/state.h"
 #include "closing/terms.h"
 
@@ -31,5 +32,8 @@ Stage stage(const State& state, const Terms& terms);
 
 /// The clearance that the closing waits for next, for the lead hand's page.
 facts::StepName next_step(Stage stage);
+
+/// The same with what it is asked for: to raise pressure, up to the test pressure of the sheet.
+Clearance next_clearance(const State& state, const Terms& terms);
 
 }  // namespace steamworthy::closing

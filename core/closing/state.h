@@ -75,6 +75,7 @@ struct Reading {
 };
 
 struct Vent {
+  std::string who;  ///< stood there last
   Condition open;
   Condition shut;
   Condition moving_air;
@@ -93,6 +94,9 @@ struct Air {
   Stamp stamp;
   double least_oxygen = 0.0;
   double greatest_oxygen = 0.0;
+  double oxygen_top = 0.0;
+  double oxygen_middle = 0.0;
+  double oxygen_bottom = 0.0;
   std::optional<double> flammable;
   std::optional<double> carbon_monoxide;
   std::optional<double> hydrogen_sulfide;
@@ -139,8 +143,10 @@ struct ClosureState {
   Condition cleaned;
   Condition looked_at;
   Condition matches;
+  bool wrong_plate = false;  ///< as last compared
   Condition gasket;
   bool gaps_said = false;
+  bool gaps_to_report = false;  ///< as last measured, since it was nipped up
   Condition gaps_good;
   Condition hardened_up;
   Condition untouched;  ///< since it was last seen dry; hardening up does not count
@@ -162,8 +168,15 @@ struct Bank {
 };
 
 struct Finding {
+  std::string where;
+  std::string what;
   facts::Severity severity = facts::Severity::Note;
   std::optional<facts::Disposition> disposition;
+  /// A note needs no decision; one that the job was stopped for stays open.
+  bool is_undecided() const {
+    return severity != facts::Severity::Note &&
+           (!disposition || *disposition == facts::Disposition::StopTheJob);
+  }
   friend bool operator==(const Finding&, const Finding&) = default;
 };
 
@@ -197,6 +210,7 @@ struct Leak {
   std::string place;
   facts::LeakKind at = facts::LeakKind::Gasket;
   facts::Passing passes = facts::Passing::Out;
+  std::optional<double> drops_per_min;
   Condition repaired;  ///< and to be looked at under pressure
   Condition seen_dry;  ///< after that
   Condition watched_hot;
@@ -210,6 +224,9 @@ struct Sheet {
   std::optional<units::GaugePressure> safety_valves_in_place_below;
   std::optional<units::Temperature> coldest;
   std::optional<units::Temperature> warmest;
+  std::optional<units::Duration> hold;  ///< that the rule asks for
+  std::string rule;
+  std::string sha256;  ///< of its bytes
   friend bool operator==(const Sheet&, const Sheet&) = default;
 };
 
@@ -228,6 +245,10 @@ struct Given {
   Stamp stamp;
   std::vector<Override> overrides;
   std::optional<Check> lapsed;  ///< by what
+  std::string about;            ///< tag or name of what made it lapse; may be empty
+  bool taken_back = false;
+  std::string by;
+  std::string second;
   friend bool operator==(const Given&, const Given&) = default;
 };
 
@@ -294,7 +315,9 @@ struct State {
   ByTag<Condition> dry;  ///< places seen dry
   ByTag<Leak> leaks;
   bool left_full = false;
+  std::string looked_after_by;  ///< while it stands full
   bool left_safe = false;
+  std::string call;  ///< whom, while it is left safe
   bool laid_up = false;
   Condition normalised;
   std::string given_by;

@@ -55,5 +55,6 @@ std::span<const Entry> english_paper_kinds();  ///< tokens of a description, mar
 std::span<const Entry> english_repair();       ///< the room repair
 std::span<const Entry> english_raising();      ///< the room raising
 std::span<const Entry> english_fitup();        ///< the room fitup
+std::span<const Entry> english_view();         ///< where a closing stands, what clearances permit
 
 }  // namespace steamworthy::words

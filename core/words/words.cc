@@ -26,10 +26,11 @@ std::string words_of(std::string_view key, const Values& values, const Style& st
   return "<" + std::string(key) + ">";
 }
 
-std::string value_text(const Value& value, const Style& style, int depth) {
+/// The words of a key within a message are filled with that message's values.
+std::string value_text(const Value& value, const Values& values, const Style& style, int depth) {
   if (const auto* plain = std::get_if<std::string>(&value)) return *plain;
   if (const auto* term = std::get_if<working::Term>(&value)) {
-    return words_of(term->key, {}, style, depth + 1);
+    return words_of(term->key, values, style, depth + 1);
   }
   return units::print(std::get<units::Measure>(value), style.print);
 }
@@ -48,7 +49,7 @@ std::optional<std::string> list_of(const Values& values, std::string_view stem, 
   for (const auto& [key, value] : values) {
     if (key.compare(0, stem.size(), stem) != 0) continue;
     joined = joined ? *joined + ", " : std::string();
-    *joined += value_text(value, style, depth);
+    *joined += value_text(value, values, style, depth);
   }
   return joined;
 }
@@ -62,7 +63,7 @@ std::optional<std::string> placed(std::string_view inside, const Values& values,
   const std::size_t bar = inside.find('|');
   const Value* value = value_named(values, inside.substr(0, bar));
   if (value == nullptr) return std::nullopt;
-  if (bar == std::string_view::npos) return value_text(*value, style, depth);
+  if (bar == std::string_view::npos) return value_text(*value, values, style, depth);
   const std::string_view forms = inside.substr(bar + 1);
   const std::size_t second = forms.find('|');
   const auto* number = std::get_if<units::Measure>(value);

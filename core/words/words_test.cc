@@ -78,8 +78,17 @@ TEST(Sentence, SurvivesBracesThatDoNotClose) {
 }
 
 TEST(Sentence, EndsThoughWordsNameEachOtherInACircle) {
-  // Values are given to the message alone; a term cannot pass itself on.
-  EXPECT_EQ(phrase({"a.b", {{"x", Term{"a.b"}}}}, with("a.b", "{x}")), "<x>");
+  EXPECT_EQ(phrase({"a.b", {{"x", Term{"a.b"}}}}, with("a.b", "{x}")), "<a.b>");
+}
+
+TEST(Sentence, FillsTheWordsOfATermWithTheMessagesOwnValues) {
+  const Message late{"alarm.clearance_wrong",
+                     {{"step", Term{"clearance.fill"}},
+                      {"check", Term{"outstanding.s4_closure"}},
+                      {"subject", "FW-A07"}}};
+  EXPECT_EQ(sentence(late, plain()),
+            "What is known now speaks against \"clear to fill\": closure FW-A07 is open, or nobody "
+            "said whether it was opened.");
 }
 
 TEST(Override, ASitesOwnWordStandsInPlaceOfOurs) {
