@@ -1,8 +1,9 @@
 #!/bin/bash
 # The pages in web/: installs what they are built with, builds and tests them.
 #
-#   tools/web.sh build      the pages, into web/dist
+#   tools/web.sh build      core for WebAssembly (tools/wasm.sh) and the pages, into web/dist
 #   tools/web.sh test       types and unit tests; ends with the line `N passed, N failed`
+#   tools/web.sh e2e [NAME] the pages in Debian's Chromium against build/release/steamworthy; the same line
 #   tools/web.sh node ...   runs the Node that the pages are built with
 #
 # npm packages are those of web/package-lock.json; they are installed again only when that file has
@@ -11,7 +12,7 @@ set -euo pipefail
 source "$(dirname "${BASH_SOURCE[0]}")/common.sh"
 
 usage() {
-  echo "usage: tools/web.sh build|test|node" >&2
+  echo "usage: tools/web.sh build|test|e2e|node" >&2
   exit 2
 }
 
@@ -41,6 +42,15 @@ fonts() {
   cp -u /usr/share/fonts/truetype/dejavu/DejaVuSans{,-Bold}.ttf web/generated/fonts/
 }
 
+# types  writes the types of the API, as docs/formats/openapi.json gives them.
+types() {
+  local from=docs/formats/openapi.json to=web/generated/api.d.ts
+  if [[ $to -nt $from && $to -nt web/package-lock.json ]]; then return; fi
+  mkdir -p web/generated
+  (cd web && node node_modules/openapi-typescript/bin/cli.js "../$from" -o generated/api.d.ts) >build/types.log 2>&1 ||
+    { cat build/types.log >&2; exit 1; }
+}
+
 # vitest  runs the unit tests; the last line counts them.
 vitest() {
   local report=build/vitest.json code=0
@@ -57,14 +67,23 @@ vitest() {
 case "${1-}" in
   build)
     install web
+    types
     fonts
+    tools/wasm.sh
     (cd web && node node_modules/vite/bin/vite.js build --logLevel warn)
+    gzip -9 -k -f -n web/dist/index.html web/dist/assets/*.{js,css,wasm}
     ;;
   test)
     install web
+    types
+    tools/wasm.sh
     (cd web && node node_modules/svelte-check/bin/svelte-check --tsconfig ./tsconfig.json --fail-on-warnings \
       --output human)
     vitest
+    ;;
+  e2e)
+    install web
+    (cd web && node e2e/run.ts "${@:2}")
     ;;
   node)
     exec node "${@:2}"

@@ -8,7 +8,6 @@ export type PageName =
   | "enrol"
   | "plant"
   | "people"
-  | "rules"
   | "settings"
   | "closing"
   | "part"
@@ -30,7 +29,6 @@ export const routes: readonly (readonly [path: string, page: PageName])[] = [
   ["/sign-in", "sign_in"],
   ["/enrol", "enrol"],
   ["/people", "people"],
-  ["/rules", "rules"],
   ["/settings", "settings"],
   ["/closing/:closing", "closing"],
   ["/closing/:closing/part/:part", "part"],

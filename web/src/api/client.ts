@@ -69,6 +69,10 @@ export class Client {
     return this.#call<T>("POST", this.address(path), JSON.stringify(body), "application/json");
   }
 
+  put<T>(path: string, body: unknown): Promise<T> {
+    return this.#call<T>("PUT", this.address(path), JSON.stringify(body), "application/json");
+  }
+
   /** Sends bytes as they are: a photo, a logger's file. */
   send<T>(path: string, bytes: Blob, query: Record<string, string | undefined> = {}): Promise<T> {
     return this.#call<T>("POST", this.address(path, query), bytes, bytes.type);

@@ -1,11 +1,32 @@
-// The shapes that the API answers with. Every text that a person reads comes rendered; pages make
-// no sentence and no unit of their own.
+// The shapes that the API answers with: those of docs/formats/openapi.json, by short names.
+// The closing view's own details are in view.ts.
+import type { components } from "../../generated/api";
 
-export interface Word {
-  token: string;
-  text: string;
-}
+type Schemas = components["schemas"];
 
+export type Role = Schemas["Role"];
+export type Step = Schemas["Step"];
+export type SecretKind = Schemas["SecretKind"];
+export type Me = Schemas["Me"];
+export type Person = Schemas["Person"];
+export type DeviceLine = Schemas["Device"];
+export type PlantView = Schemas["Plant"];
+export type BoilerLine = Schemas["Boiler"];
+export type Receipt = Schemas["Receipt"];
+export type Head = Schemas["Head"];
+export type FeedView = Pick<Schemas["FeedHead"], "device" | "device_seq" | "hash" | "seen">;
+export type Permit = Schemas["Permit"];
+export type Sheet = Schemas["Sheet"];
+export type SheetSection = Schemas["SheetSection"];
+export type SheetFigure = Schemas["SheetFigure"];
+export type SheetRequest = Schemas["SheetRequest"];
+export type TracePreview = Schemas["TracePreview"];
+export type Gauge = Schemas["Gauge"];
+export type FactShown = Schemas["FactShown"];
+export type EventFacts = Schemas["EventFacts"];
+export type EnrolmentCode = Schemas["EnrolmentCode"];
+
+/** Core tells its problems in the same shape, without file and line. */
 export interface Problem {
   code: string;
   field?: string;
@@ -32,57 +53,8 @@ export interface ApiProblem {
   outstanding?: Outstanding[];
 }
 
-export interface Me {
-  person: string;
-  name: string;
-  roles: Word[];
-  device: { device: string; name: string } | null;
-  plant: string;
-}
-
-export interface PersonName {
-  who: string;
-  name: string;
-}
-
-export interface ClosingLine {
-  closing: string;
-  stage_text: string;
-  sentence: string;
-  since_ms: number;
-  ended: boolean;
-}
-
-export interface BoilerLine {
-  tag: string;
-  name: string;
-  sentence: string;
-  waiting: string;
-  closings: ClosingLine[];
-}
-
-export interface PlantView {
-  plant: string;
-  name: string;
-  boilers: BoilerLine[];
-}
-
-export interface Receipt {
-  id: string;
-  intake_no: number;
-  doubled: boolean;
-}
-
-export interface Head {
-  device: string;
-  device_seq: number;
-  hash: string;
-}
-
-/** The end of this device's own feed in a closing, and the heads that a new fact must name. */
-export interface FeedView {
-  device: string;
-  device_seq: number;
-  hash: string;
-  seen: Head[];
+/** A word to choose from, as it stands in facts and as a person reads it. */
+export interface Word {
+  token: string;
+  text: string;
 }

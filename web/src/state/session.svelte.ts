@@ -1,12 +1,11 @@
 // Who uses this tablet now.
-import { Refused, type Client } from "../api/client";
-import type { Me, PersonName } from "../api/types";
+import type { Client } from "../api/client";
+import type { Me, Person } from "../api/types";
 
 export class Session {
-  me = $state<Me | null>(null);
-  /** The first question to the server has been answered. */
-  known = $state(false);
-  names = $state<PersonName[]>([]);
+  me = $state.raw<Me | null>(null);
+  people = $state.raw<Person[]>([]);
+  person = $derived(this.me?.person ?? null);
   readonly #client: Client;
 
   constructor(client: Client) {
@@ -14,30 +13,30 @@ export class Session {
   }
 
   has(...roles: string[]): boolean {
-    return this.me?.roles.some((role) => roles.includes(role.token)) ?? false;
+    return this.person?.roles.some((role) => roles.includes(role)) ?? false;
+  }
+
+  /** The full name of a short one. */
+  name_of(who: string): string {
+    return this.people.find((person) => person.who === who)?.name ?? who;
   }
 
   async load(): Promise<void> {
-    try {
-      this.me = await this.#client.get<Me>("/api/me");
-    } catch (error) {
-      if (!(error instanceof Refused) || error.unreachable) throw error;
-      this.me = null;
-    }
-    this.known = true;
+    this.me = await this.#client.get<Me>("/api/me");
+    if (this.person !== null) await this.load_people();
   }
 
-  async load_names(): Promise<void> {
-    this.names = (await this.#client.get<{ people: PersonName[] }>("/api/people/names")).people;
+  async load_people(): Promise<void> {
+    this.people = (await this.#client.get<{ people: Person[] }>("/api/people")).people;
   }
 
-  async sign_in(person: string, secret: string, device: string | undefined): Promise<void> {
-    this.me = await this.#client.post<Me>("/api/sessions", { person, secret, device });
-    this.known = true;
+  async sign_in(person: string, secret: string): Promise<void> {
+    this.me = await this.#client.post<Me>("/api/sessions", { person, secret });
+    await this.load_people();
   }
 
   async sign_out(): Promise<void> {
     await this.#client.delete("/api/sessions");
-    this.me = null;
+    if (this.me !== null) this.me = { ...this.me, person: null, session: null, expires_at_ms: null };
   }
 }

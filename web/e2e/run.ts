@@ -1,0 +1,186 @@
+// The pages in Debian's Chromium against the real program. `tools/web.sh e2e [WORDS OF A NAME]`.
+//
+// Screenshots come to build/web/screens, to be looked at.
+import { mkdirSync } from "node:fs";
+import { fileURLToPath } from "node:url";
+import type { Page } from "playwright-core";
+import { axe_violations, overflows, small_targets } from "./checks.ts";
+import { ask, first, others, with_tablet } from "./crew.ts";
+import { start_program } from "./program.ts";
+import { check, check_none, run_specs, spec, until } from "./spec.ts";
+
+const screens = fileURLToPath(new URL("../../build/web/screens/", import.meta.url));
+mkdirSync(screens, { recursive: true });
+
+interface View {
+  intake_no: number;
+  stage: string;
+  parts: { tag: string; rows: { tag: string; step_done: string[] }[][] }[];
+  spaces: { tag: string; people: string[] }[];
+  isolations: { tag: string }[];
+  alarms: { name: string; taken: boolean }[];
+}
+interface Facts {
+  facts: { kind: string; person: string; body: Record<string, unknown> }[];
+}
+
+const program = await start_program();
+let closing = "";
+
+const view = async (page: Page): Promise<View> => (await ask<View>(page, "GET", `/api/closings/${closing}`)).body;
+const facts = async (page: Page, kind: string): Promise<Facts["facts"]> =>
+  (await ask<Facts>(page, "GET", `/api/closings/${closing}/facts?limit=200`)).body.facts.filter((fact) => fact.kind === kind);
+const at = (path: string): string => `${program.address}/closing/${closing}${path}`;
+
+async function new_link(page: Page): Promise<string> {
+  return (await ask<{ link: string }>(page, "POST", "/api/enrolment-codes", {})).body.link;
+}
+
+async function faults_of(page: Page): Promise<string[]> {
+  return [...(await axe_violations(page)), ...(await small_targets(page)), ...(await overflows(page))];
+}
+
+await with_tablet("tablet", program, program.enrol_link, first.name, first.secret, async (lead) => {
+  spec("a new plant's first tablet enrols itself, its key stays in it, and a closing is begun", async () => {
+    for (const person of others) {
+      const { who, name, roles, secret } = person;
+      const made = await ask(lead.page, "POST", "/api/people", { who, name, roles, secret });
+      check(made.status === 201, `${who}: ${made.status} ${JSON.stringify(made.body)}`);
+    }
+    const keys = await lead.page.evaluate(async () => {
+      const open = indexedDB.open("steamworthy");
+      await new Promise((resolve) => (open.onsuccess = resolve));
+      const get = open.result.transaction("keys").objectStore("keys").get("own");
+      await new Promise((resolve) => (get.onsuccess = resolve));
+      return (get.result as { private_key: CryptoKey }).private_key.extractable;
+    });
+    check(!keys, "the private key can be taken out of the browser");
+    await lead.page.reload();
+    await lead.page.getByRole("button", { name: /Begin a closing/ }).first().click();
+    await lead.page.getByRole("button", { name: "Begin a closing", exact: true }).click();
+    await lead.page.waitForURL("**/closing/*");
+    closing = new URL(lead.page.url()).pathname.split("/")[2] ?? "";
+    await lead.page.getByRole("heading", { name: /Still outstanding/ }).waitFor();
+  });
+
+  spec("a double tap is one entry", async () => {
+    const line = (await view(lead.page)).isolations[0]?.tag ?? "";
+    await lead.page.goto(at("/isolations"));
+    await lead.page.getByRole("button", { name: `${line}: Tried, holds` }).dblclick();
+    await until("the entry is stored", async () => (await facts(lead.page, "isolation.tried")).length > 0);
+    await lead.page.waitForTimeout(700);
+    check((await facts(lead.page, "isolation.tried")).length === 1, "it was stored more than once");
+  });
+
+  spec("an entry made while the program cannot be reached survives a reload and is stored once", async () => {
+    const line = (await view(lead.page)).isolations[1]?.tag ?? "";
+    await lead.page.route("**/facts", (route) => (route.request().method() === "POST" ? route.abort() : route.continue()));
+    await lead.page.getByRole("button", { name: `${line}: Was moved` }).click();
+    await lead.page.getByText("1 entry is kept here").waitFor();
+    await lead.page.reload();
+    await lead.page.getByText("1 entry is kept here").waitFor();
+    check((await facts(lead.page, "isolation.changed")).length === 0, "it cannot have been stored yet");
+    await lead.page.unroute("**/facts");
+    await lead.page.reload();
+    await until("it is sent", async () => (await facts(lead.page, "isolation.changed")).length === 1);
+    await lead.page.getByText("1 entry is kept here").waitFor({ state: "detached" });
+  });
+
+  spec("a clearance is refused with reasons, and the step reported all the same is stored and alarms", async () => {
+    await lead.page.goto(at(""));
+    await lead.page.getByRole("button", { name: "Other clearances" }).or(lead.page.getByText("Other clearances")).click();
+    await lead.page.getByRole("button", { name: "Let down" }).waitFor();
+    await lead.page.goto(at("/test"));
+    await lead.page.getByRole("button", { name: "Fill", exact: true }).click();
+    const dialog = lead.page.getByRole("dialog");
+    await dialog.getByRole("heading", { name: "Still outstanding" }).waitFor();
+    check((await dialog.getByRole("button", { name: "Give the clearance" }).count()) === 0, "the clearance could be given");
+    await dialog.getByRole("button", { name: "Cancel" }).click();
+    await lead.page.getByRole("button", { name: "Filling started" }).click();
+    await lead.page.getByRole("alert").filter({ hasText: /without/i }).waitFor();
+    check((await facts(lead.page, "filling.started")).length === 1, "the entry was not stored");
+  });
+
+  spec("an alarm shows on another open page within a second, and goes when it is taken", async () => {
+    const link = await new_link(lead.page);
+    await with_tablet("phone", program, link, others[0].name, others[0].secret, async (hand) => {
+      await hand.page.goto(at("/inside"));
+      await hand.page.getByRole("alert").first().waitFor();
+      while ((await lead.page.getByRole("button", { name: "I take it" }).count()) > 0) {
+        const before = (await view(lead.page)).alarms.filter((alarm) => !alarm.taken).length;
+        await lead.page.getByRole("button", { name: "I take it" }).first().click();
+        await until("the alarm is taken", async () => (await view(lead.page)).alarms.filter((alarm) => !alarm.taken).length < before);
+        await lead.page.waitForTimeout(300);
+      }
+      await hand.page.getByRole("alert").first().waitFor({ state: "detached" });
+      // The hand goes in without a clearance; the lead hand's page hears of it.
+      const space = (await view(lead.page)).spaces[0]?.tag ?? "";
+      await hand.page.goto(at(`/inside/${encodeURIComponent(space)}`));
+      await hand.page.getByLabel("Who").first().selectOption(others[0].who);
+      await lead.page.goto(at(""));
+      await lead.page.getByRole("heading", { level: 1 }).waitFor();
+      await hand.page.getByRole("button", { name: "In", exact: true }).click();
+      const waited = await until("the alarm shows", async () => (await lead.page.getByRole("alert").count()) > 0, 5000);
+      check(waited <= 1000, `the alarm took ${waited.toFixed(0)} ms`);
+      check((await view(lead.page)).spaces[0]?.people[0] === others[0].who, "nobody is inside");
+      await hand.page.getByRole("button", { name: `Out: ${others[0].name}` }).click();
+      await hand.page.getByText("Nobody is inside.").waitFor();
+      check_none(hand.heard, "the hand's page complains");
+    });
+  });
+
+  spec("what somebody types in their own units is kept as typed beside the number", async () => {
+    await lead.page.goto(at("/test"));
+    await lead.page.getByRole("button", { name: /^Fitted: / }).first().click();
+    await lead.page.getByLabel(/^Gauge reading/).first().fill("650 psi");
+    await lead.page.getByText("44.82 bar gauge").waitFor();
+    await lead.page.getByRole("button", { name: "Record", exact: true }).first().click();
+    await until("the reading is stored", async () => (await facts(lead.page, "reading.taken")).length === 1);
+    const body = (await facts(lead.page, "reading.taken"))[0]?.body ?? {};
+    check(body["pressure_as_entered"] === "650 psi", `kept as ${String(body["pressure_as_entered"])}`);
+    check(Math.abs(Number(body["pressure_bar_gauge"]) - 44.81592) < 1e-5, `read as ${String(body["pressure_bar_gauge"])}`);
+  });
+
+  spec("the closures of a part are opened by a tap each, and the back button goes back", async () => {
+    const part = (await view(lead.page)).parts.find((one) => one.rows.flat().length > 4)!;
+    await lead.page.goto(at(""));
+    await lead.page.getByRole("link", { name: new RegExp(`^${part.tag} `) }).first().click();
+    await lead.page.getByRole("button", { name: "Opened", exact: true }).click();
+    const wanted = part.rows.flat().slice(0, 3);
+    for (const closure of wanted) await lead.page.getByRole("button", { name: new RegExp(`^${closure.tag},`) }).click();
+    await until("all are opened", async () => {
+      const now = (await view(lead.page)).parts.find((one) => one.tag === part.tag)!.rows.flat();
+      return wanted.every((closure) => now.find((one) => one.tag === closure.tag)?.step_done.includes("opened"));
+    });
+    await lead.page.goBack();
+    await lead.page.getByRole("heading", { name: /^Next/ }).waitFor();
+  });
+
+  for (const size of ["tablet", "phone"] as const) {
+    spec(`every page at ${size} size: axe, targets of 56 px, nothing too wide, no complaint`, async () => {
+      await lead.page.setViewportSize(size === "tablet" ? { width: 800, height: 1280 } : { width: 390, height: 844 });
+      const now = await view(lead.page);
+      const part = now.parts[0]!;
+      const pages = [
+        ["plant", "/"], ["people", "/people"], ["settings", "/settings"],
+        ["closing", ""], ["part", `/part/${part.tag}`], ["closure", `/closure/${part.rows.flat()[0]!.tag}`],
+        ["inside", "/inside"], ["space", `/inside/${now.spaces[0]!.tag}`], ["isolations", "/isolations"],
+        ["internals", "/internals"], ["temporaries", "/temporaries"], ["test-sheet", "/test-sheet"], ["test", "/test"],
+        ["walkdown", "/walkdown"], ["leaks", "/leaks"], ["taking-over", "/taking-over"], ["handover", "/handover"],
+      ] as const;
+      const faults: string[] = [];
+      for (const [name, path] of pages) {
+        const whole = ["plant", "people", "settings"].includes(name);
+        await lead.page.goto(whole ? program.address + path : at(path));
+        await lead.page.getByRole("heading", { level: 1 }).waitFor();
+        await lead.page.waitForTimeout(600);
+        await lead.page.screenshot({ path: `${screens}${size}-${name}.png` });
+        faults.push(...[...(await faults_of(lead.page)), ...lead.heard.splice(0)].map((fault) => `${name}: ${fault}`));
+      }
+      check_none(faults, "pages are not as they must be");
+    });
+  }
+
+  await run_specs(process.argv[2] ?? "");
+});
+await program.stop();
