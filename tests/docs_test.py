@@ -68,6 +68,8 @@ class Bibliography(unittest.TestCase):
                 code = re.sub(r"//[^\n]*", "", path.read_text())
                 cited = re.findall(f'"({KEY})"', code)
                 cited = [key for key in cited if key != "UTF-8"]
+                if path.parent.name == "server":
+                    continue  # it cites nothing; names of HTTP's headers have the shape of a key
                 if path.parent.name == "materials":
                     cited = [key for key in cited if not GRADE.match(key)]
                 with self.subTest(name_of(path)):

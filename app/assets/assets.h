@@ -14,4 +14,10 @@ struct Asset {
 /// The rules that ship with the program, by file name.
 std::span<const Asset> rules();
 
+/// The description of the API: one file.
+std::span<const Asset> openapi();
+
+/// The page as it was last built, "web/dist/index.html" and the others; empty if it was not.
+std::span<const Asset> pages();
+
 }  // namespace steamworthy::assets

@@ -12,6 +12,7 @@
 #include "cli/log_commands.h"
 #include "cli/paper_commands.h"
 #include "cli/request.h"
+#include "cli/serve_command.h"
 #include "cli/sheet_text.h"
 #include "cli/trace_command.h"
 #include "service/sheet_service.h"
@@ -104,6 +105,7 @@ int run(int argc, char** argv) {
     if (commands.draw->parsed()) return say(draw_command(commands.paper_options));
     if (commands.paper->parsed()) return say(paper_command(commands.paper_options));
     if (commands.log->parsed()) return log_command(commands);
+    if (commands.serve->parsed()) return serve_command(commands.serve_options);
     if (commands.record->parsed()) return say(record_command(commands.paper_options));
     if (commands.table->parsed()) return say(table_command(commands.paper_options));
   } catch (const Usage& usage) {

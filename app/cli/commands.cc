@@ -167,6 +167,7 @@ Commands::Commands()
   add_request_options(*table, paper_options.request);
   table->footer("Example:\n  steamworthy table examples/watertube.toml -o boiler.xlsx --units us");
   add_log();
+  add_serve();
 }
 
 }  // namespace steamworthy::cli

@@ -40,6 +40,17 @@ struct LogOptions {
   bool json = false;
 };
 
+/// The same for serve.
+struct ServeOptions {
+  std::string store, address = "127.0.0.1", certificate, certificate_key, host, pages;
+  std::vector<std::string> boilers;
+  int port = 8080;
+  int connections = 1024;
+  int connections_per_address = 512;
+  bool tls = false;
+  bool make = false;
+};
+
 /// The parser with the places that it fills. Not to be moved: the parser points into it.
 struct Commands {
   Commands();
@@ -67,9 +78,12 @@ struct Commands {
            *log_verify = nullptr, *log_keys = nullptr, *log_backup = nullptr,
            *log_restore = nullptr;
   LogOptions log_options;
+  CLI::App* serve = nullptr;
+  ServeOptions serve_options;
 
  private:
   void add_log();
+  void add_serve();
 };
 
 }  // namespace steamworthy::cli
