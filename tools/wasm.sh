@@ -67,4 +67,4 @@ END
 write_ninja >"$out/build.ninja.new"
 cmp -s "$out/build.ninja.new" "$out/build.ninja" || cp "$out/build.ninja.new" "$out/build.ninja"
 if [[ $# == 0 ]]; then set -- "$face/core.mjs" "$face/core_node.cjs"; fi
-ninja --quiet -f "$out/build.ninja" -j "$jobs" "$@"
+ninja --quiet -f "$out/build.ninja" -j "$jobs" "$@" | { grep -v "^ninja: no work to do" || true; }

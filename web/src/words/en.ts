@@ -128,6 +128,7 @@ const en = {
   },
   clearance: {
     ask: "Ask for the clearance",
+    short: "Clearance:",
     give: "Give the clearance",
     secret: "Your PIN, badge or passphrase",
     second: "Second person",
