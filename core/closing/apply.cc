@@ -109,7 +109,7 @@ void give(State& state, const Told& told, const facts::ClearanceGiven& body) {
   }
   std::erase_if(state.overrides, [&](const Override& one) { return one.step == body.step; });
   const auto against = outstanding_with(state, told.terms, {given.step, given.subject, given.up_to},
-                                        told.fact().recorded_at_ms, given.overrides);
+                                        told.at_ms(), given.overrides);
   for (const Outstanding& item : against) {
     lapse_by(given, item.check, item.subject);
     raise_late(state, told.terms, given, item.check, item.subject);
@@ -178,7 +178,7 @@ void note_shut(State& state, const Told& told, const std::string& tag) {
   if (clearance == nullptr || !told.has_seen(clearance->stamp)) return;
   const auto against =
       outstanding_with(state, told.terms, {StepName::CloseLastWayIn, tag, std::nullopt},
-                       told.fact().recorded_at_ms, clearance->overrides);
+                       told.at_ms(), clearance->overrides);
   if (against.empty()) set(state.spaces[tag].closed, told);
 }
 

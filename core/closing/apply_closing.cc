@@ -116,6 +116,7 @@ void on(State&, const Told&, const facts::PersonLeft&) {}
 void on(State&, const Told&, const facts::DeviceEnrolled&) {}
 void on(State&, const Told&, const facts::DeviceRevoked&) {}
 void on(State&, const Told&, const facts::RuleAdopted&) {}
+void on(State&, const Told&, const facts::SiteLimitsSet&) {}
 
 }  // namespace
 

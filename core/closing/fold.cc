@@ -131,13 +131,25 @@ void Fold::refold(std::size_t from) {
     at = from;  // the state is that of all before it
   } else if (snapshots_.empty()) {
     state_ = {};
+    stage_ = Stage::ShutDown;
+    since_ms_ = 0;
   } else {
     state_ = snapshots_.back().state;
     at = snapshots_.back().length;
+    stage_ = snapshots_.back().stage;
+    since_ms_ = snapshots_.back().since_ms;
   }
   for (; at < order_.size(); ++at) {
     step(state_, *order_[at], at == 0 ? nullptr : order_[at - 1], feeds_, terms_, withdrawn_);
-    if ((at + 1) % between_snapshots == 0) snapshots_.push_back({at + 1, state_});
+    const Stage now = closing::stage(state_, terms_);
+    if (now != stage_ || at == 0) {
+      const facts::Fact& fact = *order_[at]->fact;
+      stage_ = now;
+      since_ms_ = std::min(fact.happened_at_ms, fact.recorded_at_ms);
+    }
+    if ((at + 1) % between_snapshots == 0) {
+      snapshots_.push_back({at + 1, state_, stage_, since_ms_});
+    }
   }
 }
 

@@ -13,6 +13,7 @@
 #include <vector>
 
 #include "closing/order.h"
+#include "closing/stage.h"
 #include "closing/state.h"
 #include "closing/terms.h"
 #include "facts/fact.h"
@@ -37,6 +38,9 @@ class Fold {
   std::size_t size() const { return order_.size(); }
   /// Whether the effect of a fact was withdrawn by a later one.
   bool is_withdrawn(const facts::Fact& fact) const;
+  /// The stage, and when the fact happened that last changed it; 0 where nothing was told.
+  Stage stage() const { return stage_; }
+  std::int64_t since_ms() const { return since_ms_; }
   /// The heads of all feeds: what a fact made now has seen.
   std::vector<facts::Head> heads() const;
 
@@ -44,6 +48,8 @@ class Fold {
   struct Snapshot {
     std::size_t length;  ///< of what was folded
     State state;
+    Stage stage;
+    std::int64_t since_ms;
   };
 
   void rearrange();
@@ -61,6 +67,8 @@ class Fold {
   std::set<std::pair<std::string, int>> withdrawn_;  ///< device and number
   std::vector<Snapshot> snapshots_;
   State state_;
+  Stage stage_ = Stage::ShutDown;
+  std::int64_t since_ms_ = 0;
 };
 
 }  // namespace steamworthy::closing

@@ -269,6 +269,20 @@ TEST(LostDevice, NeedsTwoNamesAndAFreshCount) {
   EXPECT_TRUE(now_against().empty());
 }
 
+TEST(PaperTypedInLater, IsJudgedByWhenThingsHappened) {
+  Story story;
+  tell_opened(story);
+  tell_inside(story);
+  tell_closed(story);
+  const Terms terms = small_terms();
+  const State at_once = fold(story.facts, terms);
+  for (Fact& fact : story.facts) fact.recorded_at_ms += 6 * 3'600'000;
+  const State later = fold(story.facts, terms);
+  EXPECT_TRUE(later.alarms.empty());
+  EXPECT_TRUE(later.spaces.at("SD").closed.holds);
+  EXPECT_EQ(later.given, at_once.given);
+}
+
 TEST(Apply, KnowsEveryKindOfTheTable) {
   // apply() asserts that the body belongs to one family; here each is tried.
   const Terms terms = small_terms();

@@ -310,4 +310,36 @@ struct RuleAdopted {
   friend bool operator==(const RuleAdopted&, const RuleAdopted&) = default;
 };
 
+/// A field that is missing takes the limit away: what it is for is then not cleared.
+struct SiteLimitsSet {
+  static constexpr Kind kind{"site.limits_set", 1, Undo::Never,
+                             "the site set its own limits, all of them anew", Feed::Plant};
+  std::optional<Measured<units::Duration>> air_holds;
+  std::optional<Measured<units::Duration>> count_holds;
+  std::optional<Measured<units::Temperature>> open_below;
+  std::optional<MeasuredNumber> carbon_monoxide_alarm;
+  std::optional<MeasuredNumber> hydrogen_sulfide_alarm;
+  std::optional<Measured<units::GaugePressure>> tighten_below;
+  bool spring_hangers = true;
+  std::string source;
+  template <class Self, class Visitor>
+  static void fields(Self& self, Visitor& v) {
+    v.maybe_measure("air_holds", self.air_holds, units::Kind::Duration,
+                    "how long a test of the air holds before somebody goes in");
+    v.maybe_measure("count_holds", self.count_holds, units::Kind::Duration,
+                    "how long a count holds before the last way in is closed");
+    v.maybe_measure("open_below", self.open_below, units::Kind::Temperature,
+                    "the warmest metal at which a boiler is opened");
+    v.maybe_measure("carbon_monoxide_alarm_ppm", self.carbon_monoxide_alarm, units::Kind::Count,
+                    "parts in a million from which nobody goes in");
+    v.maybe_measure("hydrogen_sulfide_alarm_ppm", self.hydrogen_sulfide_alarm, units::Kind::Count,
+                    "parts in a million from which nobody goes in");
+    v.maybe_measure("tighten_below", self.tighten_below, units::Kind::GaugePressure,
+                    "up to this a plate may be tightened by the site's own rule");
+    v.flag("spring_hangers", self.spring_hangers, "boilers of the site hang in springs");
+    v.maybe("source", self.source, "which paper of the site says so");
+  }
+  friend bool operator==(const SiteLimitsSet&, const SiteLimitsSet&) = default;
+};
+
 }  // namespace steamworthy::facts

@@ -68,7 +68,13 @@ working::Message tell(const Fact& fact) {
           message.key = std::string(T::kind.token);
           Teller teller(message, fact.utc_offset_min);
           T::fields(body, teller);
-          message.values.emplace_back("person", fact.person);
+          if constexpr (std::is_same_v<T, AlarmRaised>) {
+            if (body.why.rfind("alarm.", 0) == 0) {
+              message.values[1].second = working::Term{body.why + ".before"};
+            }
+          }
+          // Empty where a device speaks by itself.
+          if (!fact.person.empty()) message.values.emplace_back("person", fact.person);
         }
       },
       fact.body);

@@ -86,8 +86,8 @@ Json space_json(const Speaker& speaker, const std::string& tag) {
             {"people", names_json(closing::inside(space.people))},
             {"things", names_json(closing::inside(space.things))},
             {"attendant", space.attended.holds ? space.attendant : ""}};
-  if (space.air) json["air"] = air_json(speaker, space);
-  if (space.count) json["count"] = count_json(speaker, tag, *space.count);
+  json["air"] = space.air ? air_json(speaker, space) : Json(nullptr);
+  json["count"] = space.count ? count_json(speaker, tag, *space.count) : Json(nullptr);
   json["was_open"] = space.was_open;
   json["is_closed"] = space.closed.holds;
   json["may_enter"] = closing::stands(speaker.state(), speaker.terms(), facts::StepName::Enter, tag,
@@ -119,10 +119,8 @@ Json isolations_json(const Speaker& speaker) {
               {"what_lies_behind", known != nullptr ? known->behind : ""},
               {"asked", known != nullptr ? boiler::token(known->how) : ""},
               {"tell_tale", known != nullptr ? known->tell_tale : ""}};
-    if (line.how) {
-      json["how"] = facts::token(*line.how);
-      json["how_text"] = speaker.word(*line.how);
-    }
+    json["how"] = line.how ? facts::token(*line.how) : "";
+    json["how_text"] = line.how ? speaker.word(*line.how) : "";
     json["double"] = is_double;
     json["tell_tale_dry"] = line.tell_tale_dry.holds;
     json["tried"] = line.tried.holds;

@@ -92,11 +92,30 @@ std::string closing_sentence(const ClosingView& view, const words::Style& style)
 }
 
 std::string outstanding_json(const Clearance& clearance,
-                             const std::vector<closing::Outstanding>& items,
+                             const std::vector<closing::Outstanding>& items, std::int64_t intake_no,
                              const words::Style& style) {
   Json json = clearance_texts(clearance, style);
+  json["may_be_given"] = items.empty();
+  json["intake_no"] = intake_no;
   json["outstanding"] = outstanding_list(items, style);
   return text(json);
+}
+
+std::string outstanding_items_json(const std::vector<closing::Outstanding>& items,
+                                   const words::Style& style) {
+  return text(outstanding_list(items, style));
+}
+
+std::string alarms_json(const closing::State& state, const words::Style& style) {
+  return text(alarms_list(state, style));
+}
+
+std::string clearance_json(const ClosingView& view, facts::StepName step,
+                           const std::string& subject, const words::Style& style) {
+  for (const Json& one : clearances_json({view, style})) {
+    if (one["step"] == facts::token(step) && one["subject"] == subject) return text(one);
+  }
+  return text(nullptr);
 }
 
 std::string taken_in_json(const TakenIn& fact, const words::Style& style) {
@@ -127,7 +146,7 @@ std::string closing_json(const ClosingView& view, const words::Style& style) {
   json["outstanding"] =
       outstanding_list(closing::outstanding(state, view.terms, next, view.now_ms), style);
   json["clearances"] = clearances_json(speaker);
-  json["alarms"] = alarms_json(speaker);
+  json["alarms"] = alarms_list(state, style);
   const Plates closures = plates(state);
   json["closures_opened"] = closures.opened;
   json["closures_left"] = closures.left;

@@ -38,11 +38,23 @@ std::string closing_json(const ClosingView& view, const words::Style& style);
 /// One sentence: where the closing stands, since when, who is inside, what comes next.
 std::string closing_sentence(const ClosingView& view, const words::Style& style);
 
-/// {"step", "step_text", "subject", "up_to_bar_gauge"?, "up_to_text"?, "permits_text",
-/// "lapses_when_text", "outstanding": [...]}; an empty list: the clearance may be given.
+/// {"step", "step_text", "subject", "up_to_bar_gauge", "up_to_text", "permits_text",
+/// "lapses_when_text", "may_be_given", "intake_no", "outstanding": [...]}.
 std::string outstanding_json(const closing::Clearance& clearance,
-                             const std::vector<closing::Outstanding>& items,
+                             const std::vector<closing::Outstanding>& items, std::int64_t intake_no,
                              const words::Style& style);
+
+/// [{"check", "rule", "subject", "danger", "reason", "remedy", "role", "role_text",
+/// "overridable_by"}], for the body of a refusal.
+std::string outstanding_items_json(const std::vector<closing::Outstanding>& items,
+                                   const words::Style& style);
+
+/// The alarms as in the view.
+std::string alarms_json(const closing::State& state, const words::Style& style);
+
+/// The clearance of that step and subject as in the view; "null" if none was given.
+std::string clearance_json(const ClosingView& view, facts::StepName step,
+                           const std::string& subject, const words::Style& style);
 
 /// {"intake_no", "id", "kind", "sentence", "note"?, "at_ms", "at_text", "person", "device"}
 std::string taken_in_json(const TakenIn& fact, const words::Style& style);

@@ -255,6 +255,7 @@ TEST(ClosingJson, KeepsWhatNobodyDescribed) {
   EXPECT_EQ(with_tag(view["temporaries"], "T99")["must_be_off_before"], "steam");
   EXPECT_EQ(with_tag(view["spaces"], "attic")["people"], json::array({"P"}));
   EXPECT_EQ(view["leaks"][0]["drops_per_min"], 12);
+  EXPECT_EQ(view["leaks"][0]["text"], "Gasket at X1, 12 drops a minute, outward.");
   EXPECT_EQ(view["findings"][0]["undecided"], true);
   EXPECT_EQ(with_tag(view["mountings"], "SV1")["gag"], "T99");
 }
@@ -277,9 +278,11 @@ TEST(OutstandingJson, SaysWhatTheClearanceWouldPermit) {
   const closing::Terms terms = closing::small_terms();
   const closing::Clearance clearance{StepName::RaisePressure, "", units::bars_gauge(30)};
   const json asked = json::parse(outstanding_json(
-      clearance, closing::outstanding({}, terms, clearance, 0), style_of(units::System::Si)));
+      clearance, closing::outstanding({}, terms, clearance, 0), 7, style_of(units::System::Si)));
   EXPECT_EQ(asked["up_to_bar_gauge"], 30.0);
   EXPECT_EQ(asked["permits_text"], "The pump may be started, up to 30.00 bar gauge.");
+  EXPECT_EQ(asked["may_be_given"], false);
+  EXPECT_EQ(asked["intake_no"], 7);
   EXPECT_FALSE(asked["outstanding"].empty());
   EXPECT_EQ(asked["outstanding"][0]["danger"], 1);
 }

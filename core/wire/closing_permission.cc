@@ -42,7 +42,9 @@ Json clearance_texts(const Clearance& clearance, const words::Style& style) {
   const std::string step(facts::token(clearance.step));
   Json json{{"step", step},
             {"step_text", words::label("clearance." + step, style)},
-            {"subject", clearance.subject}};
+            {"subject", clearance.subject},
+            {"up_to_bar_gauge", nullptr},
+            {"up_to_text", ""}};
   std::vector<std::pair<std::string, working::Value>> values;
   if (!clearance.subject.empty()) values.emplace_back("subject", clearance.subject);
   if (clearance.up_to) {
@@ -66,20 +68,18 @@ Json clearances_json(const Speaker& speaker) {
     json["by"] = one.given.by;
     json["second"] = one.given.second;
     json["stands"] = !one.lapsed;
-    if (one.lapsed) {
-      json["lapsed_by"] = closing::row(*one.lapsed).token;
-      json["lapsed_text"] = speaker.sentence(one.why);
-    }
+    json["lapsed_by"] = one.lapsed ? closing::row(*one.lapsed).token : "";
+    json["lapsed_text"] = speaker.sentence(one.why);
     list.push_back(std::move(json));
   }
   return list;
 }
 
-Json alarms_json(const Speaker& speaker) {
+Json alarms_list(const closing::State& state, const words::Style& style) {
   Json list = Json::array();
-  for (const auto& [name, alarm] : speaker.state().alarms) {
+  for (const auto& [name, alarm] : state.alarms) {
     list.push_back(Json{{"name", name},
-                        {"text", speaker.sentence(alarm.why)},
+                        {"text", words::sentence(alarm.why, style)},
                         {"may_take", roles_json(alarm.may_take)},
                         {"taken", alarm.taken}});
   }

@@ -68,7 +68,7 @@ const Described* described(const std::vector<Described>& pieces, const std::stri
 Json outstanding_list(const std::vector<closing::Outstanding>& items, const words::Style& style);
 Json clearance_texts(const closing::Clearance& clearance, const words::Style& style);
 Json clearances_json(const Speaker& speaker);
-Json alarms_json(const Speaker& speaker);
+Json alarms_list(const closing::State& state, const words::Style& style);
 Json record_json(const Speaker& speaker);
 
 // closing_inside.cc

@@ -109,9 +109,19 @@ Json leaks_json(const Speaker& speaker) {
               {"at_text", speaker.word(leak.at)},
               {"passes", facts::token(leak.passes)},
               {"passes_text", speaker.word(leak.passes)}};
-    if (leak.drops_per_min) {
-      put_measure(json, "drops_per_min", units::measure_count(*leak.drops_per_min));
+    working::Message said{"closing.leak",
+                          {{"at", working::Term{"leak_kind." + std::string(facts::token(leak.at))}},
+                           {"place", leak.place}}};
+    if (leak.passes != facts::Passing::None) {
+      said.values.emplace_back("passes",
+                               working::Term{"passing." + std::string(facts::token(leak.passes))});
     }
+    if (leak.drops_per_min) {
+      const units::Measure drops = units::measure_count(*leak.drops_per_min);
+      put_measure(json, "drops_per_min", drops);
+      said.values.emplace_back("drops", drops);
+    }
+    json["text"] = speaker.sentence(said);
     json["repaired"] = leak.repaired.holds;
     json["seen_dry"] = leak.seen_dry.holds;
     json["watched_hot"] = leak.watched_hot.holds;
@@ -134,6 +144,9 @@ Json places_json(const Speaker& speaker) {
               {"kind", kind},        {"kind_text", speaker.say("kind." + kind)},
               {"part", place.part},  {"about", place.about},
               {"count", place.count}};
+    json["level_m"] = nullptr;
+    json["pressure_bar_gauge"] = nullptr;
+    json["pressure_text"] = "";
     if (std::isfinite(place.level.si())) {
       speaker.put(json, "level", units::measure(place.level));
     }

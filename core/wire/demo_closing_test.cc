@@ -75,19 +75,22 @@ TEST(DemoClosing, TheExampleFileIsTheStory) {
 
 TEST(DemoClosing, TheExampleOfThePlantsPeopleIsThatOfTheStory) {
   std::string written =
-      "# The people of the invented plant, for its own feed. Written from the story in\n"
-      "# core/wire/demo_story_test.cc.\n";
+      "# The people and the limits of the invented plant, for its own feed. Written from the "
+      "story\n"
+      "# in core/wire/demo_story_test.cc.\n";
   int number = 0;
-  for (const facts::PersonEnrolled& person : demo_people()) {
+  const auto write = [&](const facts::Body& body) {
     facts::Fact fact = story().front();
     fact.closing = "plant";
     fact.device_seq = ++number;
     fact.id.replace(fact.id.size() - 12, 12, fmt::format("{:012x}", 0xa0000 + number));
     fact.happened_at_ms = fact.recorded_at_ms -= 86'400'000;
     fact.person = "A. Holm";
-    fact.body = person;
+    fact.body = body;
     written += fact_line(fact) + "\n";
-  }
+  };
+  for (const facts::PersonEnrolled& person : demo_people()) write(person);
+  write(demo_limits());
   if (std::getenv("STEAMWORTHY_RENEW_GOLDEN") != nullptr) {
     std::ofstream(std::string(STEAMWORTHY_SOURCE_DIR) + "/examples/demo-plant.jsonl") << written;
   }

@@ -86,13 +86,25 @@ std::vector<PersonEnrolled> demo_people() {
       {"B. Krog", "Berit Krog", {"inspector"}},     {"M. Ness", "Mons Ness", {"watch_engineer"}}};
 }
 
+SiteLimitsSet demo_limits() {
+  SiteLimitsSet limits;
+  limits.air_holds = Measured<units::Duration>{units::minutes(30), "30 min"};
+  limits.count_holds = Measured<units::Duration>{units::minutes(20), "20 min"};
+  limits.open_below = celsius(45);
+  limits.carbon_monoxide_alarm = MeasuredNumber{20, ""};
+  limits.hydrogen_sulfide_alarm = MeasuredNumber{5, ""};
+  limits.source = "the demo plant's own instruction";
+  return limits;
+}
+
 closing::Terms demo_terms() {
+  const SiteLimitsSet limits = demo_limits();
   closing::Site site;
-  site.air_minutes = 30;
-  site.count_minutes = 20;
-  site.open_below = units::celsius(45);
-  site.carbon_monoxide_alarm = 20;
-  site.hydrogen_sulfide_alarm = 5;
+  site.air_minutes = static_cast<int>(limits.air_holds->value.si() / 60.0);
+  site.count_minutes = static_cast<int>(limits.count_holds->value.si() / 60.0);
+  site.open_below = limits.open_below->value;
+  site.carbon_monoxide_alarm = limits.carbon_monoxide_alarm->value;
+  site.hydrogen_sulfide_alarm = limits.hydrogen_sulfide_alarm->value;
   closing::Terms terms(testing::example_boiler("watertube"), site);
   for (const PersonEnrolled& person : demo_people()) {
     for (const std::string& role : person.roles) {

@@ -16,6 +16,9 @@ namespace steamworthy::wire {
 /// The people of the story with their roles, as the plant's feed tells them.
 std::vector<facts::PersonEnrolled> demo_people();
 
+/// The site's limits, as the plant's feed tells them.
+facts::SiteLimitsSet demo_limits();
+
 /// The site's limits and the people of the story.
 closing::Terms demo_terms();
 

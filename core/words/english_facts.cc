@@ -21,7 +21,7 @@ constexpr std::array entries = {
     Entry{"clearance.lapsed", "{person} took back: {step}[, {subject}][, up to {up_to}]"},
     Entry{"clearance.overridden",
           "{person} as {role} let {check}[ of {subject}] pass for \"{step}\": {reason}"},
-    Entry{"alarm.raised", "alarm {alarm} ({why}), seen by {person}"},
+    Entry{"alarm.raised", "alarm: {why}[, seen by {person}] ({alarm})"},
     Entry{"alarm.taken", "{person} as {role} took the alarm {alarm}[: {done}]"},
     Entry{"sheet.issued",
           "{person} issued a test sheet by rule {rule}: test at {test_pressure}, never above "
@@ -34,6 +34,11 @@ constexpr std::array entries = {
     Entry{"person.left", "{person}: {who} works here no more"},
     Entry{"device.enrolled", "{person} enrolled device {device}[, {name}]"},
     Entry{"device.revoked", "{person} revoked device {device}"},
+    Entry{"site.limits_set",
+          "{person} set the site's limits[: air test holds {air_holds}][, count holds "
+          "{count_holds}][, open below {open_below}][, carbon monoxide under "
+          "{carbon_monoxide_alarm_ppm} ppm][, hydrogen sulfide under {hydrogen_sulfide_alarm_ppm} "
+          "ppm][, tighten up to {tighten_below}], in springs: {spring_hangers}[ (by {source})]"},
     Entry{"rule.adopted", "{person} adopted the site's own rule {rule}"},
     Entry{"isolation.made", "{person} isolated {isolation}: {how}[, locks {lock}]"},
     Entry{"tell_tale.seen", "{person} looked at the tell-tale of {isolation}; dry: {dry}"},

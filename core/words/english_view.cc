@@ -17,6 +17,7 @@ constexpr std::array entries = {
           "[; {bad}][; {old}]"},
     Entry{"closing.air_bad", "not fit to breathe, or could burn"},
     Entry{"closing.air_old", "too old to go in on"},
+    Entry{"closing.leak", "{at} at {place}[, {drops} drops a minute][, {passes}]"},
     Entry{"closing.isolation", "[{how}; ]{stands}"},
     Entry{"closing.isolation_tried", "shut off twice, and tried"},
     Entry{"closing.isolation_not_tried", "shut off twice, not tried"},
