@@ -70,8 +70,8 @@ case "${1-}" in
     types
     fonts
     tools/wasm.sh
-    (cd web && node node_modules/vite/bin/vite.js build --logLevel warn)
-    gzip -9 -k -f -n web/dist/index.html web/dist/assets/*.{js,css,wasm}
+    (cd web && node node_modules/vite/bin/vite.js build --logLevel error)
+    gzip -9 -k -f -n web/dist/index.html web/dist/assets/*.{js,css,wasm,ttf}
     ;;
   test)
     install web

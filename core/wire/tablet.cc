@@ -55,6 +55,20 @@ std::string answer_quantity(std::string_view json) {
   return text(answer);
 }
 
+std::string answer_in_unit(std::string_view json) {
+  TabletRequest request(json);
+  const units::Kind kind = kind_named(request);
+  Json values = Json::array();
+  for (const Json& value : request.list("values")) {
+    if (!value.is_number()) request.refuse("values", value.dump(), "a list of numbers");
+    request.settle();
+    values.push_back(
+        units::in_unit(units::from_border(kind, value.get<double>()), request.system()));
+  }
+  request.settle();
+  return text(Json{{"unit", units::unit(kind, request.system())}, {"values", std::move(values)}});
+}
+
 std::string answer_label(std::string_view json) {
   TabletRequest request(json);
   Json texts = Json::array();
@@ -166,11 +180,13 @@ std::string answer(std::string_view question, std::string_view request) {
   try {
     if (question == "fact") return make_fact(request);
     if (question == "quantity") return answer_quantity(request);
+    if (question == "in_unit") return answer_in_unit(request);
     if (question == "label") return answer_label(request);
     if (question == "words") return answer_words(request);
     if (question == "gaps") return answer_gaps(request);
-    throw BadInput({{"tablet.unknown_question", "", 0, "", std::string(question),
-                     "fact, quantity, label, words or gaps", "is not a question known here"}});
+    throw BadInput(
+        {{"tablet.unknown_question", "", 0, "", std::string(question),
+          "fact, quantity, in_unit, label, words or gaps", "is not a question known here"}});
   } catch (const BadInput& error) {
     return refusal(error.problems().front().code, error.what(), error.problems());
   } catch (const Error& error) {

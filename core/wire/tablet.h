@@ -15,6 +15,8 @@ namespace steamworthy::wire {
 ///   "fact"      make_fact()
 ///   "quantity"  {"kind": "gauge_pressure", "text": "650 psi", "units"} ->
 ///               {"value_bar_gauge": 44.8, "text": "44.82 bar gauge", "unit_assumed": false}
+///   "in_unit"   for a plot: {"kind": "gauge_pressure", "values": numbers in the unit of the kind's
+///               suffix, "units"} -> {"unit": "psig", "values": [...]}
 ///   "label"     {"keys": ["leak_kind.gasket"], "units"} -> {"texts": ["gasket"]}
 ///   "words"     {"families": ["leak_kind"]} -> {"leak_kind": [{"token", "text"}]}
 ///   "gaps"      how a plate sits: {"closure", "shape", "width_mm", "height_mm", "long_axis_clock",

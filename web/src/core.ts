@@ -99,6 +99,11 @@ export class Core {
     return this.#ask<Quantity>("quantity", { kind, text, units });
   }
 
+  /** Numbers as the API gives them ("..._bar_gauge") in the unit that a plot is to show. */
+  in_unit(kind: string, values: number[], units: string): { unit: string; values: number[] } {
+    return this.#ask<{ unit: string; values: number[] }>("in_unit", { kind, values, units });
+  }
+
   words(...families: string[]): Record<string, Word[]> {
     return this.#ask<Record<string, Word[]>>("words", { families });
   }

@@ -1,5 +1,7 @@
+import { readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
 import { Client, Refused } from "../src/api/client";
+import { speaks } from "../src/api/speaks";
 
 function answering(status: number, body: string): { client: Client; asked: { path: string; options?: RequestInit }[] } {
   const asked: { path: string; options?: RequestInit }[] = [];
@@ -60,5 +62,24 @@ describe("the client", () => {
     const caught = await refusal(client.get("/api/me"));
     expect(caught.unreachable).toBe(true);
     expect(open).toBe(0);
+  });
+
+  test("says units and language to just those calls that take them, as the API is described", () => {
+    interface Call {
+      parameters?: { name: string }[];
+    }
+    const described = JSON.parse(readFileSync(new URL("../../docs/formats/openapi.json", import.meta.url), "utf8")) as {
+      paths: Record<string, Record<string, Call>>;
+    };
+    let calls = 0;
+    for (const [path, methods] of Object.entries(described.paths)) {
+      for (const [method, call] of Object.entries(methods)) {
+        if (method === "parameters") continue;
+        const takes = call.parameters?.some((parameter) => parameter.name === "units") ?? false;
+        expect([method, path, speaks(method.toUpperCase(), path.replace(/[{].*?[}]/g, "x"))]).toEqual([method, path, takes]);
+        calls += 1;
+      }
+    }
+    expect(calls).toBeGreaterThan(30);
   });
 });

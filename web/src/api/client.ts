@@ -1,4 +1,5 @@
 // The API, one function a call that pages make of it. Start reading at class Client.
+import { speaks } from "./speaks";
 import type { ApiProblem, Outstanding, Problem } from "./types";
 
 /** What the server answered when it refused, or that it could not be reached (status 0). */
@@ -50,6 +51,8 @@ export class Client {
   readonly #fetch: Fetch;
   readonly #waiting: Waiting;
   #query = "";
+  /** Told when the program says that nobody is signed in (any more). */
+  signed_out: () => void = () => undefined;
 
   constructor(fetch: Fetch, waiting: Waiting = silent) {
     this.#fetch = fetch;
@@ -66,32 +69,32 @@ export class Client {
   }
 
   post<T>(path: string, body: unknown = {}): Promise<T> {
-    return this.#call<T>("POST", this.address(path), JSON.stringify(body), "application/json");
+    return this.#call<T>("POST", this.address(path, {}, "POST"), JSON.stringify(body), "application/json");
   }
 
   put<T>(path: string, body: unknown): Promise<T> {
-    return this.#call<T>("PUT", this.address(path), JSON.stringify(body), "application/json");
+    return this.#call<T>("PUT", path, JSON.stringify(body), "application/json");
   }
 
   /** Sends bytes as they are: a photo, a logger's file. */
   send<T>(path: string, bytes: Blob, query: Record<string, string | undefined> = {}): Promise<T> {
-    return this.#call<T>("POST", this.address(path, query), bytes, bytes.type);
+    return this.#call<T>("POST", this.address(path, query, "POST"), bytes, bytes.type);
   }
 
   delete<T>(path: string): Promise<T> {
-    return this.#call<T>("DELETE", this.address(path));
+    return this.#call<T>("DELETE", path);
   }
 
   async text(path: string, query: Record<string, string | undefined> = {}): Promise<string> {
     return (await this.#answer("GET", this.address(path, query))).text();
   }
 
-  /** The address of a path, with the units and language that texts are wanted in. */
-  address(path: string, query: Record<string, string | number | undefined> = {}): string {
+  /** The address of a path; of a call that answers with texts with the units and language for them. */
+  address(path: string, query: Record<string, string | number | undefined> = {}, method = "GET"): string {
     const parts = Object.entries(query)
       .filter(([, value]) => value !== undefined && value !== "")
       .map(([key, value]) => `${key}=${encodeURIComponent(String(value))}`);
-    if (this.#query !== "") parts.push(this.#query);
+    if (this.#query !== "" && speaks(method, path)) parts.push(this.#query);
     return parts.length === 0 ? path : `${path}?${parts.join("&")}`;
   }
 
@@ -116,6 +119,7 @@ export class Client {
       } catch {
         throw new Refused(0, Client.unreachable);
       }
+      if (response.status === 401 && !path.startsWith("/api/sessions")) this.signed_out();
       if (!response.ok) throw new Refused(response.status, await problem_of(response));
       return response;
     } finally {

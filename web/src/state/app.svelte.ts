@@ -23,6 +23,10 @@ export class App {
   readonly core = load_core;
   readonly outbox = new Outbox(this.database, this.client, this.device, load_core);
 
+  constructor() {
+    this.client.signed_out = () => this.session.is_over();
+  }
+
   closing(id: string): Closing {
     return new Closing(id, this);
   }

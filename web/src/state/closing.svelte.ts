@@ -8,6 +8,7 @@ import type { Outbox, Report } from "./outbox.svelte";
 import type { Session } from "./session.svelte";
 import type { Settings } from "./settings.svelte";
 
+const heard_again_after_ms = 5_000;
 const refreshed_after_ms = 60_000; // what depends on the clock: the age of air, of a count
 
 /** The fields of an entry that name what it is about. */
@@ -66,19 +67,16 @@ export class Closing {
   open(): void {
     void this.#remember();
     void this.load();
-    this.#events = new EventSource(`${this.address}/events`);
-    this.#events.addEventListener("facts", (event) => this.#happened(event as MessageEvent<string>));
-    this.#events.addEventListener("resync", () => void this.load());
-    this.#events.addEventListener("open", () => {
-      if (this.stale_since_ms !== 0) void this.load();
-    });
-    this.#events.addEventListener("error", () => this.#is_stale());
+    this.#listen();
     this.#timer = setInterval(() => void this.load(), refreshed_after_ms);
+    document.addEventListener("visibilitychange", this.#woken);
   }
 
   close(): void {
     this.#events?.close();
+    this.#events = undefined;
     clearInterval(this.#timer);
+    document.removeEventListener("visibilitychange", this.#woken);
   }
 
   /** Reads the view anew; calls that come while one is under way are joined into one more. */
@@ -115,6 +113,28 @@ export class Closing {
       this.error = error;
       this.#is_stale();
     }
+  }
+
+  readonly #woken = (): void => {
+    if (document.visibilityState === "visible") void this.load();
+  };
+
+  #listen(): void {
+    const events = new EventSource(`${this.address}/events`);
+    this.#events = events;
+    events.addEventListener("facts", (event) => this.#happened(event as MessageEvent<string>));
+    events.addEventListener("resync", () => void this.load());
+    events.addEventListener("open", () => {
+      if (this.stale_since_ms !== 0) void this.load();
+    });
+    events.addEventListener("error", () => {
+      this.#is_stale();
+      // A browser asks again by itself unless it was refused.
+      if (events.readyState !== EventSource.CLOSED) return;
+      setTimeout(() => {
+        if (this.#events === events) this.#listen();
+      }, heard_again_after_ms);
+    });
   }
 
   #is_stale(): void {

@@ -37,6 +37,11 @@ export class Session {
 
   async sign_out(): Promise<void> {
     await this.#client.delete("/api/sessions");
+    this.is_over();
+  }
+
+  /** The session has ended, here or there: nobody is signed in. */
+  is_over(): void {
     if (this.me !== null) this.me = { ...this.me, person: null, session: null, expires_at_ms: null };
   }
 }

@@ -15,6 +15,7 @@ export const work = {
       cleaned: "Cleaned",
       looked_at: "Looked at",
       plate_matched: "Plate matches its hole",
+      gasket_fitted: "Gasket put on",
       nipped_up: "Nipped up",
       seen_dry: "Seen dry",
       hardened_up: "Hardened up",
