@@ -8,6 +8,8 @@
 #pragma once
 
 #include <string>
+#include <type_traits>
+#include <utility>
 #include <variant>
 
 #include "facts/kinds_closing.h"
@@ -28,7 +30,7 @@ struct Unread {
   friend bool operator==(const Unread&, const Unread&) = default;
 };
 
-using Body = std::variant<
+using AnyKind = std::variant<
     Unread, ClosingStarted, PenHandedOn, DeviceJoined, DeviceReported, DeviceLeft, DeviceLost,
     ShiftHandedOver, EntryWithdrawn, ClearanceAsked, ClearanceGiven, ClearanceLapsed,
     ClearanceOverridden, AlarmRaised, AlarmTaken, SheetIssued, ResultAccepted, SignatureGiven,
@@ -48,6 +50,30 @@ using Body = std::variant<
     BoilerDrained, BoilerLeftFull, BoilerLeftSafe, BoilerNormalised, BoilerLaidUp, BoilerGiven,
     BoilerReceived, FireLit, SteamLookedRound, ClosureSeenOnSteam, TestStopped, RemarkMade>;
 
+template <class T, class Variant>
+inline constexpr bool is_among = false;
+template <class T, class... Kinds>
+inline constexpr bool is_among<T, std::variant<Kinds...>> = (std::is_same_v<T, Kinds> || ...);
+
+/// One of them. A class of its own, so that copying, comparing and destroying a hundred kinds is
+/// compiled once and not in every file that holds a fact: that was most of their compile time.
+class Body : public AnyKind {
+ public:
+  Body();
+  Body(const Body& other);
+  Body(Body&& other) noexcept;
+  Body& operator=(const Body& other);
+  Body& operator=(Body&& other) noexcept;
+  ~Body();
+  template <class T, std::enable_if_t<is_among<T, AnyKind>, int> = 0>
+  Body(T kind) noexcept : AnyKind(std::in_place_type<T>, std::move(kind)) {}
+
+  friend bool operator==(const Body& a, const Body& b) { return are_equal(a, b); }
+
+ private:
+  static bool are_equal(const AnyKind& a, const AnyKind& b);
+};
+
 /// The kind of a body; for an unread one its token and version.
 Kind kind_of(const Body& body);
 
@@ -55,8 +81,8 @@ Kind kind_of(const Body& body);
 /// over types.
 template <std::size_t at = 1, class Use>
 void for_each_kind(Use&& use) {
-  if constexpr (at < std::variant_size_v<Body>) {
-    use(static_cast<std::variant_alternative_t<at, Body>*>(nullptr));
+  if constexpr (at < std::variant_size_v<AnyKind>) {
+    use(static_cast<std::variant_alternative_t<at, AnyKind>*>(nullptr));
     for_each_kind<at + 1>(use);
   }
 }

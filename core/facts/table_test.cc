@@ -27,7 +27,7 @@ TEST(Table, HoldsEachTokenOnceAndInItsForm) {
     EXPECT_FALSE(row.kind.means.empty()) << row.kind.token;
     EXPECT_EQ(find_kind(row.kind.token), &row);
   }
-  EXPECT_EQ(tokens.size() + 1, std::variant_size_v<Body>);
+  EXPECT_EQ(tokens.size() + 1, std::variant_size_v<AnyKind>);
   EXPECT_EQ(find_kind("closure.exploded"), nullptr);
 }
 
