@@ -88,10 +88,10 @@ await with_tablet("tablet", program, program.enrol_link, first.name, first.secre
 
   spec("a clearance is refused with reasons, and the step reported all the same is stored and alarms", async () => {
     await lead.page.goto(at(""));
-    await lead.page.getByRole("button", { name: "Other clearances" }).or(lead.page.getByText("Other clearances")).click();
-    await lead.page.getByRole("button", { name: "Let down" }).waitFor();
+    await lead.page.getByText("Other clearances").click();
+    await lead.page.getByRole("button", { name: "Clearance: Let down" }).waitFor();
     await lead.page.goto(at("/test"));
-    await lead.page.getByRole("button", { name: "Fill", exact: true }).click();
+    await lead.page.getByRole("button", { name: "Clearance: Fill" }).click();
     const dialog = lead.page.getByRole("dialog");
     await dialog.getByRole("heading", { name: "Still outstanding" }).waitFor();
     check((await dialog.getByRole("button", { name: "Give the clearance" }).count()) === 0, "the clearance could be given");
@@ -132,7 +132,7 @@ await with_tablet("tablet", program, program.enrol_link, first.name, first.secre
   spec("what somebody types in their own units is kept as typed beside the number", async () => {
     await lead.page.goto(at("/test"));
     await lead.page.getByRole("button", { name: /^Fitted: / }).first().click();
-    await lead.page.getByLabel(/^Gauge reading/).first().fill("650 psi");
+    await lead.page.getByLabel(/^Gauge reading TG/).fill("650 psi");
     await lead.page.getByText("44.82 bar gauge").waitFor();
     await lead.page.getByRole("button", { name: "Record", exact: true }).first().click();
     await until("the reading is stored", async () => (await facts(lead.page, "reading.taken")).length === 1);

@@ -151,7 +151,13 @@ export class Closing {
   }
 
   #happened(event: MessageEvent<string>): void {
-    const told = JSON.parse(event.data) as EventFacts;
+    let told: EventFacts;
+    try {
+      told = JSON.parse(event.data) as EventFacts;
+    } catch {
+      void this.load(); // something happened, whatever it was
+      return;
+    }
     this.alarms = told.alarms.filter((alarm) => !alarm.taken);
     if (this.view === null || told.intake_no > this.view.intake_no) void this.load();
   }
