@@ -150,6 +150,133 @@ class Pdf(Made):
         self.assertEqual(hash_of(), by_hand[:12])
 
 
+CLOSING = ["--facts", ROOT / "examples/demo-plant.jsonl", "--facts", ROOT / "examples/demo-closing.jsonl"]
+
+
+def demo_facts():
+    lines = (ROOT / "examples/demo-closing.jsonl").read_text().splitlines()
+    return [json.loads(line) for line in lines if line and not line.startswith("#")]
+
+
+def bodies(kind):
+    return [fact["body"] for fact in demo_facts() if fact["kind"] == kind]
+
+
+class Filled(Made):
+    """Papers of the demo closing: what its file says is looked for in what poppler reads back."""
+
+    def text(self, kind, *more, name="filled.pdf"):
+        out = self.make(kind, WATERTUBE, *ORDINARY, *CLOSING, *more, name=name)
+        self.assertIn("No syntax or stream encoding errors", output("qpdf", "--check", out))
+        return plain(output("pdftotext", "-layout", out, "-"))
+
+    def test_every_closure_has_its_state(self):
+        for more in ([], ["--paper", "letter", "--units", "us"]):
+            out = self.make("closures", WATERTUBE, *ORDINARY, *CLOSING, *more, name="closures.pdf")
+            rows = {}
+            raw = output("pdftotext", "-layout", out, "-")
+            for body in bodies("closure.opened") + bodies("closure.not_opened"):
+                rows.setdefault(body["closure"], [])
+            for line in raw.splitlines():
+                first = line.split()[:1]
+                if first and first[0] in rows:
+                    rows[first[0]].append(line)
+            self.assertEqual(len(rows), 116)
+            for tag, lines in rows.items():
+                with self.subTest(tag):
+                    self.assertTrue(any(len(line.split()) > 4 for line in lines))
+            text = plain(output("pdftotext", "-raw", out, "-"))
+            pages = raw.count("\f")  # each with the legend
+            hardened = {body["closure"] for body in bodies("closure.hardened_up")}
+            self.assertEqual(text.count("hardened up, done"), len(hardened) + pages)
+            for lot in {body["lot"] for body in bodies("gasket.fitted")}:
+                self.assertIn(lot, text)
+
+    def test_the_walkdown_has_every_place_seen_and_every_leak(self):
+        text = self.text("walkdown")
+        dry = {body["place"] for body in bodies("place.seen_dry")}
+        self.assertGreater(len(dry), 200)
+        self.assertGreaterEqual(text.count("✓"), len(dry))
+        for body in bodies("leak.found"):
+            self.assertIn(body["leak"], text)
+            self.assertIn(body["place"], text)
+        for body in bodies("leak.repaired"):
+            self.assertIn(body["how"].split()[0], text)
+
+    def test_every_temporary_isolation_and_lock(self):
+        temporaries, isolations = self.text("temporaries"), self.text("isolations")
+        for body in bodies("temporary.on"):
+            self.assertRegex(temporaries, rf"{body['temporary']}\b.*{body['where']}")
+        for body in bodies("isolation.made"):
+            self.assertIn(body["lock"], isolations)
+
+    def test_who_went_in_with_what_and_who_counted(self):
+        text = self.text("tally")
+        for body in bodies("tally.in"):
+            self.assertIn(body["who"], text)
+        for body in bodies("tool.in"):
+            self.assertIn(body["tool"], text)
+        for body in bodies("space.counted"):
+            self.assertIn(body["second"], text)
+        self.assertNotIn("still inside", text)
+
+    def test_the_pressure_log_has_every_reading(self):
+        text = self.text("pressure-log")
+        for body in bodies("reading.taken"):
+            self.assertIn(f"{body['pressure_bar_gauge']:.2f}", text)
+        self.assertIn("psig", self.text("pressure-log", "--units", "us"))
+
+    def test_taking_over_has_the_signatures(self):
+        text = self.text("taking-over")
+        for kind in ("boiler.given", "boiler.received", "signature.given"):
+            for fact in demo_facts():
+                if fact["kind"] == kind:
+                    self.assertIn(fact["person"], text)
+                    self.assertIn(f"{fact['device']}/{fact['device_seq']}", text)
+
+    def test_the_record_has_people_leaks_findings_and_says_that_lines_prove_nothing(self):
+        out = self.make(WATERTUBE, ROOT / "examples/holds/demo-hold.csv", "--test",
+                        ROOT / "examples/holds/demo-hold.toml", *CLOSING, kind="record", name="r.pdf")
+        text = plain(output("pdftotext", "-layout", out, "-"))
+        people = {fact["person"] for fact in demo_facts()}
+        people |= {body["who"] for kind in ("tally.in", "attendant.posted", "post.taken", "vent.manned")
+                   for body in bodies(kind)}
+        self.assertGreater(len(people), 7)
+        for person in people:
+            self.assertIn(person, text)
+        for words in ("K1", "K2", "K3", "F1", "the ball does not come out", "nobody signed"):
+            self.assertIn(words, text)
+
+    def test_from_a_store_the_heads_are_those_of_the_export(self):
+        store = self.path / "plant.steamworthy"
+        self.assertEqual(run("log", "create", store).returncode, 0)
+        lines = self.path / "lines.jsonl"
+        lines.write_text("\n".join(
+            json.dumps({"person": "R. Lind", "kind": kind, "body": body}) for kind, body in (
+                ("closing.started", {"boiler": "B1", "description_sha256": "0" * 64}),
+                ("temporary.on", {"temporary": "T-1", "where": "SV-1"}))))
+        done = run("log", "append", store, lines, "--closing", "new")
+        receipts = [line.split() for line in done.stdout.splitlines() if re.match(r"\d+ \S+ [0-9a-f]{64}$", line)]
+        closing = re.search(r"closing new begins: (\S+)", done.stdout).group(1)
+        out = self.make(WATERTUBE, ROOT / "examples/holds/demo-hold.csv", "--log", store, "--closing", closing,
+                        kind="record", name="s.pdf")
+        text = plain(output("pdftotext", "-layout", out, "-"))
+        self.assertIn(receipts[-1][2], text)
+        self.assertIn("another description", text)
+        again = self.make("temporaries", WATERTUBE, "--log", store, name="t.pdf")
+        self.assertIn("R. Lind", output("pdftotext", again, "-"))
+        done = run("paper", "tally", ROOT / "examples/firetube.toml", "--log", store, "-o", self.path / "x.pdf")
+        self.assertEqual(done.returncode, 1)
+        self.assertIn("service.other_boiler", done.stderr)
+
+    def test_a_closing_that_is_not_there(self):
+        done = run("paper", "tally", WATERTUBE, *CLOSING, "--closing", "B9", "-o", self.path / "x.pdf")
+        self.assertEqual(done.returncode, 1)
+        self.assertIn("service.no_closing", done.stderr)
+        done = run("paper", "tally", WATERTUBE, "--closing", "B9", "-o", self.path / "x.pdf")
+        self.assertEqual(done.returncode, 2)
+
+
 class Record(Made):
     def test_says_what_hold_says_and_reads_back(self):
         log = ROOT / "tests/traces/16_leak_big.csv"

@@ -90,6 +90,17 @@ void add_paper_options(CLI::App& command, PaperOptions& options,
       });
 }
 
+void add_closing_options(CLI::App& command, PaperOptions& options) {
+  CLI::Option* log =
+      command.add_option("--log", options.store, "fill it from a closing in this store");
+  command
+      .add_option("--facts", options.facts,
+                  "fill it from lines of facts, signed by nobody (repeatable)")
+      ->excludes(log);
+  command.add_option("--closing", options.closing,
+                     "which closing, by its id; not needed where there is one alone");
+}
+
 }  // namespace
 
 Commands::Commands()
@@ -130,6 +141,7 @@ Commands::Commands()
       ->required()
       ->expected(1);
   add_paper_options(*draw, paper_options, {".pdf", ".svg", ".png"});
+  add_closing_options(*draw, paper_options);
   draw->footer("Example:\n  steamworthy draw examples/watertube.toml -o boiler.pdf --paper letter");
   paper = app.add_subcommand("paper", "makes a paper of a boiler: test sheet, field sheets, lists");
   std::vector<std::string> kinds;
@@ -146,9 +158,12 @@ Commands::Commands()
       ->expected(1);
   add_paper_options(*paper, paper_options, {".pdf", ".svg", ".png"});
   add_request_options(*paper, paper_options.request);
+  add_closing_options(*paper, paper_options);
   paper->footer(
-      "Example:\n  steamworthy paper walkdown examples/watertube.toml -o walkdown.pdf "
-      "--rule us-marine-ordinary --work gaskets --authority \"the inspector, by name\"");
+      "Examples:\n  steamworthy paper walkdown examples/watertube.toml -o walkdown.pdf "
+      "--rule us-marine-ordinary --work gaskets --authority \"the inspector, by name\"\n"
+      "  steamworthy paper closures examples/watertube.toml -o closures.pdf --log "
+      "plant.steamworthy");
   record = app.add_subcommand("record", "makes the test record of a pressure log, with its plots");
   record->add_option("files", paper_options.files, "boiler description, then the pressure log")
       ->required()
@@ -156,6 +171,7 @@ Commands::Commands()
   record->add_option("--test", paper_options.test, "what the crew knows of this test: a test file");
   add_paper_options(*record, paper_options, {".pdf", ".svg", ".png"});
   add_request_options(*record, paper_options.request);
+  add_closing_options(*record, paper_options);
   record->footer(
       "Example:\n  steamworthy record boiler.toml log.csv --test test.toml -o record.pdf");
   table =

@@ -21,7 +21,9 @@ struct SheetOptions {
 struct PaperOptions {
   std::vector<std::string> files;
   std::string kind, out, test, paper = "a4", units = "si", date;
-  SheetOptions request;  ///< what is said of the test; its file and units are not used
+  std::string store, closing;      ///< a closing in a store ...
+  std::vector<std::string> facts;  ///< ... or lines of facts
+  SheetOptions request;            ///< what is said of the test; its file and units are not used
 };
 
 /// The same for commands that read a pressure log.

@@ -30,6 +30,17 @@ service::PaperStyle style_of(const PaperOptions& options) {
           options.paper == "letter" ? paper::Size::Letter : paper::Size::A4, options.date};
 }
 
+service::ClosingSource closing_of(const PaperOptions& options) {
+  service::ClosingSource source;
+  source.store = options.store;
+  source.closing = options.closing;
+  for (const std::string& file : options.facts)
+    source.lines.push_back({base_name(file), read_file(file)});
+  if (!source.is_given() && !source.closing.empty())
+    throw Usage{"--closing: needs --log or --facts to say where its facts are"};
+  return source;
+}
+
 /// One file, or one a page: "out-01.png", "out-02.png" ...
 std::string write_document(const paper::Document& document, const std::string& name) {
   const std::vector<std::string> files = service::files_of(document, format_of(name));
@@ -51,17 +62,19 @@ std::string write_document(const paper::Document& document, const std::string& n
 std::string draw_command(const PaperOptions& options) {
   format_of(options.out);  // before the work is done
   const std::string& file = options.files.at(0);
-  return write_document(
-      service::make_drawing({base_name(file), read_file(file)}, style_of(options)), options.out);
+  return write_document(service::make_drawing({base_name(file), read_file(file)}, style_of(options),
+                                              closing_of(options)),
+                        options.out);
 }
 
 std::string paper_command(const PaperOptions& options) {
   format_of(options.out);
   const sheet::Request request = read_request(options.request);
   const std::string& file = options.files.at(0);
-  return write_document(service::make_paper(options.kind, {base_name(file), read_file(file)},
-                                            request, said(options.request), style_of(options)),
-                        options.out);
+  return write_document(
+      service::make_paper(options.kind, {base_name(file), read_file(file)}, request,
+                          said(options.request), style_of(options), closing_of(options)),
+      options.out);
 }
 
 std::string record_command(const PaperOptions& options) {
@@ -73,7 +86,8 @@ std::string record_command(const PaperOptions& options) {
   if (!options.test.empty()) test = given(options.test);
   return write_document(
       service::make_record(given(options.files.at(0)), given(options.files.at(1)), test,
-                           read_request(options.request), said(options.request), style_of(options)),
+                           read_request(options.request), said(options.request), style_of(options),
+                           closing_of(options)),
       options.out);
 }
 

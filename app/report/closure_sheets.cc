@@ -5,37 +5,18 @@
 
 #include "boiler/tokens.h"
 #include "paper/marks.h"
-#include "paper/qr.h"
 #include "paper/type.h"
 #include "report/blocks.h"
+#include "report/closure_marks.h"
+#include "report/leaks.h"
 #include "report/papers.h"
+#include "report/standing.h"
 
 namespace steamworthy::report {
 namespace {
 
 using boiler::Closure;
 using paper::Box;
-
-paper::Outlined outlined(const Closure& closure) {
-  switch (closure.opening.shape) {
-    case boiler::OpeningShape::Circle:
-      return paper::Outlined::Circle;
-    case boiler::OpeningShape::Oblong:
-      return paper::Outlined::Oblong;
-    case boiler::OpeningShape::Oval:
-      break;
-  }
-  return paper::Outlined::Oval;
-}
-
-std::array<std::string, paper::legend_entries> legend_words(const Context& context) {
-  return {context.say("mark.not_opened"),   context.say("mark.open"),
-          context.say("mark.cleaned"),      context.say("mark.nipped_up"),
-          context.say("mark.gap_measured"), context.say("mark.seen_dry"),
-          context.say("mark.hardened_up"),  context.say("mark.touched"),
-          context.say("mark.leaking"),      context.say("mark.decide"),
-          context.say("mark.unsent")};
-}
 
 /// Rows as they are on the part: by side and row, each from its first end.
 std::vector<std::vector<const Closure*>> rows_of(const boiler::Boiler& boiler,
@@ -59,7 +40,10 @@ std::vector<std::vector<const Closure*>> rows_of(const boiler::Boiler& boiler,
 /// Order is kept, scale is not: each opening is large enough to draw a mark in.
 void grid(const Context& context, paper::Flow& flow,
           const std::vector<std::vector<const Closure*>>& rows) {
-  constexpr double cell_width = 15.0, cell_height = 17.0;
+  constexpr double cell_width = 15.0;
+  // The number of a leak stands between an opening and its tag.
+  const double for_leaks = context.filled == nullptr ? 0.0 : 2.0;
+  const double cell_height = 17.0 + for_leaks;
   const auto per_line = static_cast<std::size_t>(flow.width() / cell_width);
   for (const auto& row : rows) {
     for (std::size_t from = 0; from < row.size(); from += per_line) {
@@ -74,22 +58,23 @@ void grid(const Context& context, paper::Flow& flow,
           const bool round = closure.opening.shape == boiler::OpeningShape::Circle;
           const double wide = round ? 8.4 : 11.0;
           const Box hole{x + (cell_width - wide) / 2.0, y + 1.2, wide, 8.4};
-          page.add(paper::outline(outlined(closure), hole), {0.15, {}, 0.7});
+          if (context.filled != nullptr) {
+            const ClosureMark mark = mark_of(*context.filled, closure.tag);
+            paper::draw_mark(page, hole, outlined(closure.opening.shape), mark.mark, mark.signs);
+          } else {
+            page.add(paper::outline(outlined(closure.opening.shape), hole), {0.15, {}, 0.7});
+          }
           const paper::Font font{
               std::min(7.0, 7.0 * (cell_width - 0.8) / paper::text_width(closure.tag, {7.0})),
               false};
-          page.add(paper::Text{
-              {x + cell_width / 2.0, y + 15.4}, closure.tag, font, paper::Align::Centre});
+          page.add(paper::Text{{x + cell_width / 2.0, y + 15.4 + for_leaks},
+                               closure.tag,
+                               font,
+                               paper::Align::Centre});
         }
       });
     }
   }
-}
-
-std::string opening_text(const Context& context, const Closure& closure) {
-  const std::string width = context.print(units::measure_size(closure.opening.width));
-  if (closure.opening.shape == boiler::OpeningShape::Circle) return width;
-  return context.number(units::measure_size(closure.opening.height)) + " × " + width;
 }
 
 void rows_to_tick(const Context& context, paper::Flow& flow,
@@ -119,11 +104,149 @@ void rows_to_tick(const Context& context, paper::Flow& flow,
   flow.table(table);
 }
 
+struct Done {
+  const Filled& filled;
+  const Closure& closure;
+
+  template <class Body>
+  paper::Cell by(bool holds) const {
+    return done(holds, filled.last<Body>(closure.tag));
+  }
+};
+
+/// "0.9 to 1.2 mm, good".
+std::string gaps_text(const Context& context, const facts::Fact* fact) {
+  if (fact == nullptr) return "";
+  const auto& measured = std::get<facts::GapsMeasured>(fact->body);
+  std::string text = context.say("gap_verdict." + std::string(facts::token(measured.verdict)));
+  if (!measured.gaps.empty()) {
+    const auto [low, high] =
+        std::minmax_element(measured.gaps.begin(), measured.gaps.end(),
+                            [](const auto& a, const auto& b) { return a.gap.value < b.gap.value; });
+    const std::string least = context.number(units::measure_size(low->gap.value));
+    const std::string most = context.print(units::measure_size(high->gap.value));
+    text = (least == context.number(units::measure_size(high->gap.value)) ? most
+                                                                          : least + "–" + most) +
+           ", " + text;
+  }
+  return text;
+}
+
+std::string gasket_text(const Context& context, bool holds, const facts::Fact* fact) {
+  if (!holds || fact == nullptr) return "";
+  const auto& fitted = std::get<facts::GasketFitted>(fact->body);
+  std::string text = kind(context, fitted.gasket);
+  if (text.find('<') != std::string::npos) text = fitted.gasket;  // a word of nobody's
+  if (!fitted.lot.empty()) text += ", " + fitted.lot;
+  return text + "\n" + who_when(fact);
+}
+
+std::vector<paper::Cell> done_cells(const Context& context, const Closure& closure) {
+  const Filled& filled = *context.filled;
+  const closing::ClosureState* state = at(filled.state().closures, closure.tag);
+  const closing::ClosureState now = state == nullptr ? closing::ClosureState{} : *state;
+  const Done done{filled, closure};
+  const closing::Condition* dry = at(filled.state().dry, closure.tag);
+  const bool is_dry = dry != nullptr && dry->holds;
+  paper::Cell opened = done.by<facts::ClosureOpened>(now.opened);
+  if (!now.opened && now.known_not_opened.holds) {
+    opened = done.by<facts::ClosureNotOpened>(true);
+    opened.text = context.say("mark.not_opened") + "\n" + opened.text;
+  }
+  std::string seen = is_dry ? who_when(filled.last<facts::PlaceSeenDry>(closure.tag)) : "";
+  for (const std::string& number : leaks_at(filled, closure.tag))
+    seen += (seen.empty() ? "" : "\n") + number + ": " + leak_now(context, number);
+  return {opened,
+          done.by<facts::ClosureCleaned>(now.cleaned.holds),
+          done.by<facts::ClosureLookedAt>(now.looked_at.holds),
+          {gasket_text(context, now.gasket.holds, filled.last<facts::GasketFitted>(closure.tag))},
+          done.by<facts::ClosureNippedUp>(now.nipped_up.holds),
+          {now.gaps_said ? gaps_text(context, filled.last<facts::GapsMeasured>(closure.tag)) : ""},
+          {seen},
+          done.by<facts::ClosureHardenedUp>(now.hardened_up.holds)};
+}
+
+void rows_done(const Context& context, paper::Flow& flow,
+               const std::vector<std::vector<const Closure*>>& rows) {
+  constexpr double by = 26.0;
+  paper::Table table{{{context.say("trade.closure"), 19.0},
+                      {context.say("paper.what")},
+                      {context.say("paper.opened"), by},
+                      {context.say("paper.seat_cleaned"), by},
+                      {context.say("paper.looked_at"), by},
+                      {context.say("paper.gasket_lot"), 34.0},
+                      {context.say("paper.nipped_up"), by},
+                      {context.say("paper.gaps"), 24.0},
+                      {context.say("trade.seen_dry"), 29.0},
+                      {context.say("paper.hardened_up"), by}},
+                     {},
+                     {7.5, false}};
+  table.ruled = true;
+  for (const auto& row : rows) {
+    for (const Closure* one : row) {
+      const ClosureMark mark = mark_of(*context.filled, one->tag);
+      std::string what =
+          kind(context, boiler::token(one->kind)) + "\u00a0" + opening_text(context, *one);
+      what += ": " + context.say(mark_key(mark.mark));
+      paper::Row line{{{one->tag, true}, {what}}, 6.2};
+      for (paper::Cell& cell : done_cells(context, *one)) line.cells.push_back(std::move(cell));
+      table.rows.push_back(std::move(line));
+    }
+  }
+  flow.table(table);
+}
+
+/// Whether a header was looked into and sealed, and by whom.
+void header_line(const Context& context, paper::Flow& flow, const std::string& part) {
+  const Filled& filled = *context.filled;
+  const closing::Header* now = at(filled.state().headers, part);
+  if (now == nullptr) return;
+  const facts::Fact* looked = filled.last<facts::HeaderLookedInto>(part);
+  const facts::Fact* sealed = filled.last<facts::HeaderSealed>(part);
+  std::string text;
+  const auto add = [&](bool holds, const facts::Fact* fact) {
+    if (holds && fact != nullptr)
+      text += words::sentence(facts::tell(*fact), context.style) + " " + when(*fact) + ". ";
+  };
+  add(now->looked_into.holds, looked);
+  add(now->sealed.holds, sealed);
+  if (text.empty()) text = context.say("paper.header_open");
+  flow.paragraph(text, {9.0, true});
+}
+
+/// Every reading round a plate.
+void gap_readings(const Context& context, paper::Flow& flow) {
+  paper::Table table{{{context.say("trade.closure"), 24.0},
+                      {head(context, "paper.gap_readings", units::Kind::Size)},
+                      {context.say("paper.judged"), 34.0},
+                      {context.say("paper.who_and_when"), 34.0}},
+                     {}};
+  table.ruled = true;
+  for (const facts::Fact* fact : context.filled->all<facts::GapsMeasured>()) {
+    const auto& body = std::get<facts::GapsMeasured>(fact->body);
+    std::string readings;
+    for (const facts::GapReading& one : body.gaps) {
+      readings += (readings.empty() ? "" : "; ") +
+                  context.say("paper.gap_at_clock",
+                              {{"clock", units::measure_count(one.clock.value)},
+                               {"gap", context.number(units::measure_size(one.gap.value))}});
+    }
+    table.rows.push_back({{{body.closure, true},
+                           {readings},
+                           {context.say("gap_verdict." + std::string(facts::token(body.verdict)))},
+                           {fact->person + ", " + when(*fact)}}});
+  }
+  if (table.rows.empty()) return;
+  flow.heading(context.title("paper.gaps"));
+  flow.table(table);
+}
+
 }  // namespace
 
 paper::Document closure_sheets(const Papers& papers) {
   const Context& context = papers.context;
-  paper::Flow flow = begin(context, "closures", context.say("paper.kind_closures"));
+  const bool filled = context.filled != nullptr;
+  paper::Flow flow = begin(context, "closures", context.say("paper.kind_closures"), filled);
   if (context.boiler.closures.empty()) {
     flow.paragraph(context.say("paper.no_closures"));
     blank_table(context, flow,
@@ -138,8 +261,8 @@ paper::Document closure_sheets(const Papers& papers) {
     paper::draw_legend(page, {box.x, box.y, box.width, legend}, words);
     page.add(paper::line({box.x, box.bottom() - 1.5}, {box.right(), box.bottom() - 1.5}), {0.15});
   });
-  flow.turn(false);
-  flow.paragraph(context.say("paper.marks_by_hand"));
+  flow.turn(filled);
+  flow.paragraph(context.say(filled ? "paper.marks_of_closing" : "paper.marks_by_hand"));
   cautions(context, flow, {"caution.no_wrench_under_pressure"});
   std::vector<std::string> parts;
   for (const Closure& closure : context.boiler.closures) {
@@ -149,121 +272,20 @@ paper::Document closure_sheets(const Papers& papers) {
   for (const std::string& tag : parts) {
     const boiler::Part* part = boiler::find_part(context.boiler, tag);
     const auto rows = rows_of(context.boiler, tag);
-    flow.need(70.0);
+    flow.need(filled ? 60.0 : 70.0);
     flow.heading(part == nullptr ? tag : tag + ", " + part->name);
     grid(context, flow, rows);
-    rows_to_tick(context, flow, rows);
+    if (filled) {
+      header_line(context, flow, tag);
+      rows_done(context, flow, rows);
+    } else {
+      rows_to_tick(context, flow, rows);
+    }
   }
-  return flow.finish();
-}
-
-paper::Document labels(const Papers& papers) {
-  const Context& context = papers.context;
-  paper::Flow flow = begin(context, "labels", context.say("paper.kind_labels"));
-  flow.paragraph(context.say("paper.labels_note"));
-  constexpr double high = 27.0;
-  constexpr std::size_t across = 3;
-  const double wide = flow.width() / static_cast<double>(across);
-  const auto& closures = context.boiler.closures;
-  if (closures.empty()) flow.paragraph(context.say("paper.no_closures"));
-  for (std::size_t from = 0; from < closures.size(); from += across) {
-    flow.figure(high, context.say("paper.kind_labels"), [&](paper::Page& page, const Box& box) {
-      for (std::size_t i = from; i < std::min(from + across, closures.size()); ++i) {
-        const Closure& one = closures[i];
-        const Box label{box.x + wide * static_cast<double>(i - from), box.y, wide, high};
-        page.add(paper::rectangle(label), {0.1, {1.0, 1.0}, 0.6});
-        paper::draw_code(page, {label.x + 1.5, label.y + 2.0, 23.0, 23.0},
-                         context.boiler.tag + "/" + one.tag);
-        const double x = label.x + 26.0, room = wide - 27.0;
-        const double size = std::min(16.0, 16.0 * room / paper::text_width(one.tag, {16.0, true}));
-        page.add(paper::Text{{x, label.y + 9.0}, one.tag, {size, true}});
-        const boiler::Part* part = boiler::find_part(context.boiler, one.part);
-        const paper::Font font{7.0, false};
-        const std::string lines[] = {
-            context.boiler.tag + ", " + (part == nullptr ? one.part : part->name),
-            kind(context, boiler::token(one.kind)) + " " + opening_text(context, one),
-            one.gasket ? kind(context, boiler::token(one.gasket->kind)) : ""};
-        double y = label.y + 14.0;
-        for (const std::string& line : lines) {
-          page.add(paper::Text{{x, y}, paper::shorten(line, font, room), font});
-          y += 3.6;
-        }
-      }
-    });
+  if (filled) {
+    gap_readings(context, flow);
+    findings_table(context, flow);
   }
-  return flow.finish();
-}
-
-paper::Document stores_list(const Papers& papers) {
-  const Context& context = papers.context;
-  paper::Flow flow = begin(context, "stores", context.say("paper.kind_stores"));
-  flow.paragraph(context.say("paper.stores_note"));
-  struct Line {
-    std::string what, size;
-    std::string thickness, land;
-    int count = 0, studs = 0, yokes = 0;
-    std::map<std::string, int> parts;
-  };
-  std::vector<Line> lines;
-  for (const Closure& one : context.boiler.closures) {
-    Line line;
-    line.what = one.gasket ? kind(context, boiler::token(one.gasket->kind))
-                           : context.say("paper.gasket_not_known");
-    line.size = kind(context, boiler::token(one.kind)) + ", " +
-                kind(context, boiler::token(one.opening.shape)) + " " + opening_text(context, one);
-    if (one.gasket && one.gasket->thickness)
-      line.thickness = context.number(units::measure_size(*one.gasket->thickness));
-    if (one.gasket && one.gasket->land_width)
-      line.land = context.number(units::measure_size(*one.gasket->land_width));
-    auto it = std::find_if(lines.begin(), lines.end(), [&](const Line& other) {
-      return other.what == line.what && other.size == line.size &&
-             other.thickness == line.thickness && other.land == line.land;
-    });
-    if (it == lines.end()) it = lines.insert(lines.end(), line);
-    ++it->count;
-    it->studs += one.studs;
-    it->yokes += one.yokes;
-    ++it->parts[one.part];
-  }
-  paper::Table table{
-      {{context.say("trade.gasket")},
-       {context.say("trade.closure")},
-       {head(context, "paper.thickness", units::Kind::Size), 0.0, paper::Align::Right},
-       {head(context, "paper.land", units::Kind::Size), 0.0, paper::Align::Right},
-       {context.say("paper.pieces"), 0.0, paper::Align::Right},
-       {context.say("paper.studs"), 0.0, paper::Align::Right},
-       {context.say("paper.yokes"), 0.0, paper::Align::Right},
-       {context.say("paper.parts")},
-       {context.say("paper.drawn"), 18.0},
-       {context.say("paper.back"), 18.0}},
-      {}};
-  table.ruled = true;
-  int total = 0;
-  for (const Line& line : lines) {
-    std::string parts;
-    for (const auto& [part, count] : line.parts)
-      parts += (parts.empty() ? "" : ", ") + part + "\u00a0" + std::to_string(count);
-    table.rows.push_back({{{line.what},
-                           {line.size},
-                           {line.thickness},
-                           {line.land},
-                           {std::to_string(line.count), true},
-                           {std::to_string(line.studs)},
-                           {std::to_string(line.yokes)},
-                           {parts},
-                           {},
-                           {}},
-                          writing_height});
-    total += line.count;
-  }
-  if (lines.empty()) flow.paragraph(context.say("paper.no_closures"));
-  flow.table(table);
-  flow.paragraph(context.say("paper.pieces_in_all", {{"count", std::to_string(total)}}),
-                 {9.0, true});
-  flow.heading(context.title("paper.more_to_draw"), 2);
-  blank_table(context, flow, {"paper.what", "paper.how_many", "paper.drawn", "paper.back"}, 8,
-              {flow.width() * 0.5});
-  signatures(context, flow, {"paper.sign_drawn", "paper.sign_stores"});
   return flow.finish();
 }
 

@@ -28,10 +28,16 @@ paper::Flow begin(const Context& context, const std::string& kind, const std::st
     furniture.foot.push_back(context.say("paper.foot_source", {{"source", context.rule_source}}));
   furniture.foot.push_back(
       context.say("paper.foot_made", {{"version", context.version}, {"files", files}}));
-  furniture.foot.push_back(
-      context.date.empty()
-          ? context.say("paper.foot_hash", {{"hash", hash}})
-          : context.say("paper.foot_hash_date", {{"hash", hash}, {"date", context.date}}));
+  if (context.filled != nullptr) {
+    furniture.foot.push_back(context.say(
+        "paper.foot_hash_filled",
+        {{"hash", hash}, {"closing", context.filled->closing()}, {"time", context.filled->now()}}));
+  } else {
+    furniture.foot.push_back(
+        context.date.empty()
+            ? context.say("paper.foot_hash", {{"hash", hash}})
+            : context.say("paper.foot_hash_date", {{"hash", hash}, {"date", context.date}}));
+  }
   furniture.code =
       fmt::format("steamworthy {} {} {} {} {}", context.version, kind, context.boiler.tag, hash,
                   context.rule.empty() ? "no-rule" : context.rule);
@@ -41,7 +47,10 @@ paper::Flow begin(const Context& context, const std::string& kind, const std::st
   properties.keywords = kind + ", " + context.boiler.tag + ", " + hash;
   properties.creator = "Steamworthy " + context.version;
   properties.date = context.date;
-  return paper::Flow({context.size, landscape}, std::move(furniture), std::move(properties));
+  paper::Flow flow({context.size, landscape}, std::move(furniture), std::move(properties));
+  if (context.filled != nullptr && context.filled->is_described_otherwise())
+    flow.paragraph(context.say("paper.described_otherwise"), {9.0, true}, "!");
+  return flow;
 }
 
 }  // namespace steamworthy::report

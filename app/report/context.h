@@ -6,6 +6,7 @@
 
 #include "boiler/boiler.h"
 #include "paper/flow.h"
+#include "report/filled.h"
 #include "words/words.h"
 
 namespace steamworthy::report {
@@ -27,6 +28,8 @@ struct Context {
   std::string rule = {};     ///< id of the rule, or empty
   std::string rule_title = {};
   std::string rule_source = {};
+  /// What a closing's facts say; without it papers are blank, to be filled in by hand.
+  const Filled* filled = nullptr;
 
   bool us() const { return style.print.system == units::System::Us; }
   /// The words of a key of the catalogue.

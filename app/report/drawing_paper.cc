@@ -6,6 +6,7 @@
 #include <cmath>
 
 #include "paper/type.h"
+#include "report/closure_marks.h"
 #include "report/elevation.h"
 
 namespace steamworthy::report {
@@ -34,6 +35,13 @@ const char* view_key(View view) {
   return "";
 }
 
+/// The legend that stands on each sheet where closures have marks; of the narrower page, which
+/// needs more lines for it.
+double marks_height(const Context& context) {
+  if (context.filled == nullptr) return 0.0;
+  return paper::legend_height(paper::body({context.size, false}).width) + 3.0;
+}
+
 /// One view on a page of its own, upright or lying, whichever lets it be larger.
 void elevation(const Context& context, paper::Flow& flow, View view) {
   const boiler::Drawing drawing = boiler::drawing(context.boiler, view);
@@ -42,8 +50,9 @@ void elevation(const Context& context, paper::Flow& flow, View view) {
   bool landscape = false;
   for (const bool lying : {false, true}) {
     const Box body = paper::body({context.size, lying});
-    const Scale scale = scale_to_fit(drawing.width(), drawing.height(), body.width - ruler - names,
-                                     body.height - head - foot, context.us());
+    const Scale scale =
+        scale_to_fit(drawing.width(), drawing.height(), body.width - ruler - names,
+                     body.height - head - foot - marks_height(context), context.us());
     if (!lying || scale.of < best.of) best = scale, landscape = lying;
   }
   flow.turn(landscape);
@@ -211,6 +220,14 @@ paper::Document drawing_paper(const Context& context) {
       flow.table(table);
     }
     return flow.finish();
+  }
+  if (context.filled != nullptr) {
+    const auto words = legend_words(context);
+    const double legend = marks_height(context);
+    flow.banner(legend, [=](paper::Page& page, const Box& box) {
+      paper::draw_legend(page, {box.x, box.y, box.width, paper::legend_height(box.width)}, words);
+      page.add(paper::line({box.x, box.bottom() - 1.5}, {box.right(), box.bottom() - 1.5}), {0.15});
+    });
   }
   for (const View view : {View::Front, View::Right, View::Rear, View::Left})
     elevation(context, flow, view);

@@ -7,6 +7,7 @@
 
 #include "paper/marks.h"
 #include "paper/type.h"
+#include "report/closure_marks.h"
 #include "report/placer.h"
 
 namespace steamworthy::report {
@@ -67,18 +68,6 @@ paper::Path clipped(const boiler::DrawnLine& line, const ToPage& to_page, double
   }
   if (line.closed && segments == count && path.verbs.size() == count + 1) path.close();
   return path;
-}
-
-paper::Outlined outlined(boiler::OpeningShape shape) {
-  switch (shape) {
-    case boiler::OpeningShape::Oval:
-      return paper::Outlined::Oval;
-    case boiler::OpeningShape::Circle:
-      return paper::Outlined::Circle;
-    case boiler::OpeningShape::Oblong:
-      return paper::Outlined::Oblong;
-  }
-  return paper::Outlined::Oval;
 }
 
 /// Metres or feet ruled at the left of the view.
@@ -155,7 +144,16 @@ struct Named {
   std::string words;  ///< as written
 };
 
-std::vector<Named> draw_closures(Page& page, const ToPage& to_page, const ViewOptions& options) {
+/// With what stands beside a mark.
+Box with_signs(Box box, const paper::Signs& signs) {
+  const double reach = box.height / 3.0;
+  if (signs.decide) box = {box.x, box.y - reach, box.width, box.height + reach};
+  if (signs.leak > 0) box.height += std::max(reach * 1.4, 2.2);
+  return box;
+}
+
+std::vector<Named> draw_closures(const Context& context, Page& page, const ToPage& to_page,
+                                 const ViewOptions& options) {
   std::vector<Named> named;
   for (const boiler::DrawnClosure& closure : to_page.drawing.closures) {
     if (closure.centre.across < options.from || closure.centre.across >= options.to) continue;
@@ -164,6 +162,13 @@ std::vector<Named> draw_closures(Page& page, const ToPage& to_page, const ViewOp
     const double high = to_page.scale.millimetres(closure.height);
     const Box box{c.x - wide / 2.0, c.y - high / 2.0, wide, high};
     const double width = std::clamp(high * 0.06, 0.1, 0.25);
+    if (context.filled != nullptr && !closure.edge_on) {
+      const ClosureMark mark = mark_of(*context.filled, closure.tag);
+      page.fill(paper::outline(outlined(closure.shape), box), 0.0);
+      paper::draw_mark(page, box, outlined(closure.shape), mark.mark, mark.signs);
+      named.push_back({with_signs(box, mark.signs), closure.tag, closure.tag});
+      continue;
+    }
     page.add(closure.edge_on ? paper::rectangle(box) : paper::outline(outlined(closure.shape), box),
              {width, closure.assumed ? std::vector<double>{0.8, 0.5} : std::vector<double>{}}, 0.0);
     named.push_back({box, closure.tag, closure.tag});
@@ -226,7 +231,7 @@ std::vector<std::string> draw_view(const Context& context, Page& page,
     const double right = corner.x + scale.millimetres(to - from);
     name_levels(context, page, to_page, right - 2.0, right + 2.0);
   }
-  std::vector<Named> named = draw_closures(page, to_page, options);
+  std::vector<Named> named = draw_closures(context, page, to_page, options);
   const std::vector<Named> valves = draw_mountings(context, page, to_page, options);
   Placer placer(room);
   for (const Named& one : named) placer.block(one.box);

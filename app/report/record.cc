@@ -5,8 +5,10 @@
 
 #include "boiler/places.h"
 #include "report/blocks.h"
+#include "report/record_closing.h"
 #include "report/record_plots.h"
 #include "report/sheet_sections.h"
+#include "report/standing.h"
 #include "units/makers.h"
 
 namespace steamworthy::report {
@@ -46,11 +48,12 @@ void side_by_side(const Papers& papers, const LoggedTest& test, paper::Flow& flo
                      {},
                      {10.0, false}};
   table.ruled = true;
-  table.rows.push_back(
-      {{{context.say("paper.seen_of", {{"places", std::to_string(places)}}) + "\n" +
-         context.say("paper.seen_leaks") + "\n" + context.say("paper.seen_who")},
-        {gauge, true}},
-       34.0});
+  const std::string seen =
+      context.filled != nullptr
+          ? seen_text(context)
+          : context.say("paper.seen_of", {{"places", std::to_string(places)}}) + "\n" +
+                context.say("paper.seen_leaks") + "\n" + context.say("paper.seen_who");
+  table.rows.push_back({{{seen}, {gauge, true}}, 34.0});
   flow.table(table);
   flow.paragraph(words::sentence({"sheet.eyes_are_the_proof", {}}, context.style), {8.5, false},
                  "–");
@@ -189,13 +192,26 @@ void instruments(const Context& context, paper::Flow& flow) {
 paper::Document test_record(const Papers& papers, const LoggedTest& test) {
   const Context& context = papers.context;
   paper::Flow flow = begin(context, "record", context.say("paper.kind_record"));
-  fill_in(context, flow, {"paper.day", "paper.test_number"});
+  const Filled* filled = context.filled;
+  if (filled == nullptr) {
+    fill_in(context, flow, {"paper.day", "paper.test_number"});
+  } else {
+    answered(context, flow,
+             {{"paper.day", test_day(*filled)},
+              {"paper.closing", filled->closing()},
+              {"paper.stage_now", stage_now(context)},
+              {"paper.as_of", filled->now()}});
+  }
   side_by_side(papers, test, flow);
   trace_plots(papers, test, flow);
   pump_up_plot(papers, test, flow);
   split_of_the_fall(papers, test, flow);
   workings(papers, test, flow);
   instruments(context, flow);
+  if (filled != nullptr) {
+    record_of_closing(context, flow);
+    return flow.finish();
+  }
   cautions(context, flow,
            {"caution.no_wrench_under_pressure", "caution.let_down_slowly", "caution.local_rules"});
   signatures(

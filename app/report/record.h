@@ -17,7 +17,8 @@ struct LoggedTest {
   const hold::HoldAnswer& answer;
 };
 
-/// What was seen, and by whom, is left blank: it rests on log entries.
+/// What was seen, by whom, and who signed comes from the closing's facts; without them it is left
+/// blank.
 paper::Document test_record(const Papers& papers, const LoggedTest& test);
 
 }  // namespace steamworthy::report

@@ -1,8 +1,11 @@
 // The test sheet: first what the pump hand needs, in large type; then every figure with its
 // working.
+#include <set>
+
 #include "report/blocks.h"
 #include "report/papers.h"
 #include "report/sheet_sections.h"
+#include "report/standing.h"
 
 namespace steamworthy::report {
 namespace {
@@ -41,6 +44,34 @@ std::string water_between(const Papers& papers) {
   return context.say("paper.rule_names_none");
 }
 
+/// The one that everybody repeated last.
+std::string stop_word(const Context& context) {
+  const facts::Fact* fact =
+      context.filled == nullptr ? nullptr : context.filled->last<facts::StopWordChecked>();
+  return fact == nullptr ? "" : std::get<facts::StopWordChecked>(fact->body).word;
+}
+
+/// Who stands at that post, or stood there last.
+std::string who_at(const Context& context, facts::Post post) {
+  if (context.filled == nullptr) return "";
+  std::string who;
+  for (const facts::Fact* fact : context.filled->all<facts::PostTaken>()) {
+    const auto& taken = std::get<facts::PostTaken>(fact->body);
+    if (taken.post == post) who = taken.who;
+  }
+  return who;
+}
+
+/// Who mans the vents.
+std::string who_at_vents(const Context& context) {
+  std::set<std::string> who;
+  if (context.filled != nullptr) {
+    for (const facts::Fact* fact : context.filled->all<facts::VentManned>())
+      who.insert(std::get<facts::VentManned>(fact->body).who);
+  }
+  return joined({who.begin(), who.end()});
+}
+
 void pump_hand(const Papers& papers, paper::Flow& flow) {
   const Context& context = papers.context;
   flow.heading(context.title("paper.for_the_pump_hand"));
@@ -70,7 +101,7 @@ void pump_hand(const Papers& papers, paper::Flow& flow) {
   flow.table({{{"", flow.width() * 0.28}, {""}},
               {{{{context.say("paper.water_between")}, {water_between(papers), true}}},
                {{{context.say("sheet.hold_time")}, {hold_text, true}}},
-               {{{context.say("paper.stop_word")}, {""}}, 14.0}},
+               {{{context.say("paper.stop_word")}, {stop_word(context), true}}, 14.0}},
               {15.0, false}});
   flow.paragraph(context.say("paper.stop_word_rule"), {11.0, false});
 }
@@ -111,22 +142,26 @@ void posts(const Papers& papers, paper::Flow& flow) {
                      {},
                      {10.0, false}};
   table.ruled = true;
-  const auto add = [&](const std::string& post, const std::string& where) {
-    table.rows.push_back({{{post}, {where}, {}}, writing_height});
+  const auto add = [&](const std::string& post, const std::string& where,
+                       const std::string& who = "") {
+    table.rows.push_back({{{post}, {where}, {who, true}}, writing_height});
   };
   const boiler::Boiler& boiler = context.boiler;
   add(context.say("paper.post_lead"), "");
-  add(context.say("paper.post_pump"), boiler.pump ? boiler.pump->name : "");
+  add(context.say("paper.post_pump"), boiler.pump ? boiler.pump->name : "",
+      who_at(context, facts::Post::Pump));
   std::string valve, vents;
   for (const boiler::Mounting& one : boiler.mountings) {
     if (one.kind == boiler::MountingKind::TestConnection)
       valve += (valve.empty() ? "" : ", ") + one.tag;
     if (one.kind == boiler::MountingKind::Vent) vents += (vents.empty() ? "" : ", ") + one.tag;
   }
-  add(context.say("paper.post_test_valve"), valve);
+  add(context.say("paper.post_test_valve"), valve, who_at(context, facts::Post::TestValve));
   for (const boiler::Gauge& gauge : boiler.gauges)
     add(context.say("paper.post_gauge"), gauge.tag + ", " + gauge.name);
-  add(context.say("paper.post_vents"), vents);
+  add(context.say("paper.post_vents"), vents, who_at_vents(context));
+  if (const std::string who = who_at(context, facts::Post::LetDown); !who.empty())
+    add(context.say("paper.post_let_down"), "", who);
   add(context.say("paper.post_doors"), "");
   flow.table(table);
 }

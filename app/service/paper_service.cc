@@ -18,11 +18,21 @@
 namespace steamworthy::service {
 namespace {
 
+/// A closing's facts, put into what papers say; its sources become sources of the paper.
+struct ClosingFor {
+  ClosingFor(const boiler::Boiler& boiler, report::Context& context, const ClosingSource& source)
+      : closing(boiler, context.sources.front().sha256, source) {
+    for (const auto& [name, sha256] : closing.inputs()) context.sources.push_back({name, sha256});
+    context.filled = &closing.filled();
+  }
+  FilledClosing closing;
+};
+
 /// Everything that papers of one boiler are made of; holds the boiler that they refer to.
 struct Material {
   /// The description is the first of the files.
   Material(const std::vector<Given>& files, const sheet::Request& request, const std::string& said,
-           const PaperStyle& style)
+           const PaperStyle& style, const ClosingSource& closing = {})
       : boiler(read_description(files.front().bytes, files.front().name)),
         rules(shipped_rules()),
         papers{paper_context(boiler, files, style), sheet::make_sheet(boiler, rules, request)} {
@@ -35,6 +45,7 @@ struct Material {
                                                  rule.edition, rules::token(rule.source.seen));
       }
     }
+    if (closing.is_given()) filled.emplace(boiler, papers.context, closing);
   }
   Material(const Material&) = delete;
   Material& operator=(const Material&) = delete;
@@ -42,6 +53,7 @@ struct Material {
   boiler::Boiler boiler;
   std::vector<rules::Rule> rules;
   report::Papers papers;
+  std::optional<ClosingFor> filled;
 };
 
 }  // namespace
@@ -57,14 +69,18 @@ report::Context paper_context(const boiler::Boiler& boiler, const std::vector<Gi
   return context;
 }
 
-paper::Document make_drawing(const Given& description, const PaperStyle& style) {
+paper::Document make_drawing(const Given& description, const PaperStyle& style,
+                             const ClosingSource& closing) {
   const boiler::Boiler boiler = read_description(description.bytes, description.name);
-  return report::drawing_paper(paper_context(boiler, {description}, style));
+  report::Context context = paper_context(boiler, {description}, style);
+  std::optional<ClosingFor> filled;
+  if (closing.is_given()) filled.emplace(boiler, context, closing);
+  return report::drawing_paper(context);
 }
 
 paper::Document make_paper(std::string_view kind, const Given& description,
                            const sheet::Request& request, const std::string& said,
-                           const PaperStyle& style) {
+                           const PaperStyle& style, const ClosingSource& closing) {
   const report::PaperKind* found = report::find_kind(kind);
   if (found == nullptr) {
     std::string accepted;
@@ -73,20 +89,21 @@ paper::Document make_paper(std::string_view kind, const Given& description,
     throw NotFound("service.unknown_paper",
                    fmt::format("\"{}\" is no kind of paper; accepted: {}", kind, accepted));
   }
-  const Material material({description}, request, said, style);
+  const Material material({description}, request, said, style, closing);
   return found->make(material.papers);
 }
 
 paper::Document make_record(const Given& description, const Given& log,
                             const std::optional<Given>& test, const sheet::Request& request,
-                            const std::string& said, const PaperStyle& style) {
+                            const std::string& said, const PaperStyle& style,
+                            const ClosingSource& closing) {
   std::vector<Given> files = {description, log};
   Test known;
   if (test) {
     files.push_back(*test);
     known = read_test(test->bytes, test->name);
   }
-  const Material material(files, request, said, style);
+  const Material material(files, request, said, style, closing);
   const trace::Reading reading = trace::read_trace(log.bytes, log.name, joined({}, known.facts));
   if (!reading.is_usable()) throw BadInput(reading.problems);
   HoldJudgement judgement = judge_hold(reading.trace, known.facts, material.boiler);

@@ -10,16 +10,11 @@
 #include "paper/display.h"
 #include "paper/flow.h"
 #include "report/context.h"
+#include "service/closing_facts.h"
 #include "sheet/sheet.h"
 #include "units/print.h"
 
 namespace steamworthy::service {
-
-/// One file as it was given.
-struct Given {
-  std::string name;
-  std::string bytes;
-};
 
 struct PaperStyle {
   units::System system = units::System::Si;
@@ -31,15 +26,18 @@ struct PaperStyle {
 report::Context paper_context(const boiler::Boiler& boiler, const std::vector<Given>& files,
                               const PaperStyle& style);
 
-/// The boiler to scale. Throws as read_description().
-paper::Document make_drawing(const Given& description, const PaperStyle& style);
+/// The boiler to scale, with the marks of a closing. Throws as read_description(), FilledClosing.
+paper::Document make_drawing(const Given& description, const PaperStyle& style,
+                             const ClosingSource& closing = {});
 
 /// A paper of that kind, with the test sheet that the request makes. `said` is what was said beside
-/// the description, one "name=value" a line; it goes into the paper's hash.
-/// Throws  NotFound "service.unknown_paper"; as read_description() and sheet::make_sheet().
+/// the description, one "name=value" a line; it goes into the paper's hash. Filled from the
+/// closing's facts where there are any.
+/// Throws  NotFound "service.unknown_paper"; as read_description(), sheet::make_sheet() and
+///         FilledClosing.
 paper::Document make_paper(std::string_view kind, const Given& description,
                            const sheet::Request& request, const std::string& said,
-                           const PaperStyle& style);
+                           const PaperStyle& style, const ClosingSource& closing = {});
 
 /// The test record of a log. `test` is its test file; without one nothing is known of valves and
 /// instruments, and the gauge cannot tell.
@@ -47,7 +45,8 @@ paper::Document make_paper(std::string_view kind, const Given& description,
 ///         which nothing can be read.
 paper::Document make_record(const Given& description, const Given& log,
                             const std::optional<Given>& test, const sheet::Request& request,
-                            const std::string& said, const PaperStyle& style);
+                            const std::string& said, const PaperStyle& style,
+                            const ClosingSource& closing = {});
 
 /// Figures, closures, fittings, places and parts as a spreadsheet, into that file.
 /// Throws as make_paper(), and as paper::write_xlsx().

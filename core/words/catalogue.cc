@@ -8,10 +8,11 @@ namespace {
 std::vector<Entry> english() {
   std::vector<Entry> entries;
   for (const auto part :
-       {english_trade(), english_input(), english_rules(), english_sheet(), english_cautions(),
-        english_boiler(), english_solids(), english_hold(), english_record(), english_trace(),
-        english_facts(), english_tokens(), english_paper(), english_paper_kinds(), english_fitup(),
-        english_view(), english_closing(), english_repair(), english_raising()}) {
+       {english_trade(),    english_input(),       english_rules(),        english_sheet(),
+        english_cautions(), english_boiler(),      english_solids(),       english_hold(),
+        english_record(),   english_trace(),       english_facts(),        english_tokens(),
+        english_paper(),    english_paper_kinds(), english_paper_filled(), english_fitup(),
+        english_view(),     english_closing(),     english_repair(),       english_raising()}) {
     entries.insert(entries.end(), part.begin(), part.end());
   }
   std::stable_sort(entries.begin(), entries.end(),

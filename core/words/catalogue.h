@@ -51,10 +51,11 @@ std::span<const Entry> english_facts();     ///< log entries, a sentence a kind 
 std::span<const Entry> english_closing();   ///< what is outstanding, its remedy, alarms
 std::span<const Entry> english_tokens();    ///< words that stand in log entries
 std::span<const Entry> english_paper();     ///< papers: heads, columns, boxes to fill by hand
-std::span<const Entry> english_paper_kinds();  ///< tokens of a description, marks
-std::span<const Entry> english_repair();       ///< the room repair
-std::span<const Entry> english_raising();      ///< the room raising
-std::span<const Entry> english_fitup();        ///< the room fitup
-std::span<const Entry> english_view();         ///< where a closing stands, what clearances permit
+std::span<const Entry> english_paper_kinds();   ///< tokens of a description, marks
+std::span<const Entry> english_repair();        ///< the room repair
+std::span<const Entry> english_raising();       ///< the room raising
+std::span<const Entry> english_fitup();         ///< the room fitup
+std::span<const Entry> english_view();          ///< where a closing stands, what clearances permit
+std::span<const Entry> english_paper_filled();  ///< papers that are filled from facts
 
 }  // namespace steamworthy::words
