@@ -67,9 +67,7 @@ void check_caller(const House& house, const Route& route, const Caller& caller) 
     throw Refusal(401, "server.not_signed_in", "nobody is signed in at this device");
   }
   if (route.who == Who::Person) return;
-  std::vector<facts::RoleName> roles = leads();
-  if (route.who == Who::Permitter) roles.push_back(facts::RoleName::WatchEngineer);
-  if (!service::has_role(*house.accounts.roster(), caller.person, roles)) {
+  if (!service::has_role(*house.accounts.roster(), caller.person, leads())) {
     throw Refusal(403, "server.role",
                   fmt::format("this needs the role {}", std::string(words_of(route.who))));
   }
@@ -87,7 +85,7 @@ Response answer_now(House& house, const Admitted& admitted) {
   Outcome outcome = admitted.route->handle(house, admitted.call);
   if (auto* taking = std::get_if<Taking>(&outcome)) {
     std::vector<store::Received> received;
-    house.writer.run([&] { received = house.take_in(taking->facts); });
+    house.writer.run([&] { received = house.closings.take_in(taking->facts); });
     return taking->finish(received);
   }
   return std::get<Response>(std::move(outcome));
@@ -162,7 +160,8 @@ Admitted admit(House& house, Request request) {
     throw Refusal(404, "server.no_call", "there is no such call");
   }
   for (const auto& [name, value] : *query) {
-    if (!is_among(name, found.route->query)) {
+    // A page may say with every call how it wants its texts.
+    if (name != "units" && name != "language" && !is_among(name, found.route->query)) {
       throw Refusal(400, "server.unknown_query",
                     fmt::format("\"{}\" may not stand in the address of this call", name));
     }
@@ -198,7 +197,7 @@ std::size_t Door::largest_body(const Request& head) const {
   const auto path = path_parts(head.path);
   if (!path) return 0;
   const Match found = match(routes(), head.method, *path);
-  return found.route == nullptr ? usual_body : found.route->largest_body;
+  return found.route == nullptr ? usual_body : std::max(usual_body, found.route->largest_body);
 }
 
 void Door::handle(Request request, Reply reply) {

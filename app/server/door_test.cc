@@ -144,7 +144,9 @@ std::set<std::string> described() {
                          text_of(call, "x-who") + "]";
       for (const std::string& name : query) text += " " + name;
       if (const wire::Node* body = call.find("requestBody")) {
-        for (const wire::Member& type : body->find("content")->members) text += " " + type.name;
+        std::set<std::string> types;
+        for (const wire::Member& type : body->find("content")->members) types.insert(type.name);
+        for (const std::string& type : types) text += " " + type;
       }
       calls.insert(text);
     }
@@ -177,10 +179,7 @@ std::set<std::string> routed() {
   return calls;
 }
 
-TEST(OpenApi, DescribesEveryCallThatThereIs) {
-  const std::set<std::string> all = described();
-  for (const std::string& call : routed()) EXPECT_EQ(all.count(call), 1u) << call;
-}
+TEST(OpenApi, HasExactlyTheCallsThatThereAre) { EXPECT_EQ(described(), routed()); }
 
 TEST(OpenApi, IsServed) {
   TestHouse test;

@@ -5,6 +5,7 @@
 #include <string>
 
 #include "server/accounts.h"
+#include "server/closings.h"
 #include "server/crew.h"
 #include "server/hub.h"
 #include "server/pages.h"
@@ -17,14 +18,13 @@ struct House {
   store::FactLog& log;
   store::Surroundings& world;
   Accounts& accounts;
+  Closings& closings;
   Hub& hub;
   Writer& writer;
-  Writer::TakeIn take_in;  ///< what the writer takes facts in with
   const Pages& pages;
   std::string origin;  ///< "https://boiler-house:8443": what stands before a link
   record::PublicKey node_key;
   std::int64_t started_at_ms = 0;
-  std::atomic<std::int64_t> newest = 0;  ///< intake number of the last fact stored
   std::atomic<bool> stopping = false;
 };
 

@@ -41,6 +41,7 @@ struct TestHouse {
   store::AccountBook book{folder.file("x.accounts")};
   Hub hub;
   Pages pages{std::span<const assets::Asset>(test_pages), "web/dist/"};
+  std::unique_ptr<Closings> closings;
   std::unique_ptr<Writer> writer;
   std::unique_ptr<Accounts> accounts;
   std::unique_ptr<House> house;
@@ -49,19 +50,22 @@ struct TestHouse {
     const std::string path = folder.file("x.steamworthy");
     store::create_store(path, world);
     store = std::make_unique<store::Store>(path, world);
-    const Writer::TakeIn take_in = [this](const std::vector<record::SealedFact>& facts) {
-      return store->log().receive(facts);
-    };
-    writer = std::make_unique<Writer>(take_in, 100);
+    closings = std::make_unique<Closings>(store->log(), hub, world);
+    closings->caught_up();
+    writer = std::make_unique<Writer>(
+        [this](const auto& facts) { return closings->take_in(facts); }, 100);
     accounts = std::make_unique<Accounts>(
         store->log(), book, world,
         [this](const std::vector<store::Draft>& drafts) {
           std::vector<store::Receipt> receipts;
-          writer->run([&] { receipts = store->log().append(drafts); });
+          writer->run([&] {
+            receipts = store->log().append(drafts);
+            closings->caught_up();
+          });
           return receipts;
         },
         cheap);
-    house.reset(new House{store->log(), world, *accounts, hub, *writer, take_in, pages});
+    house.reset(new House{store->log(), world, *accounts, *closings, hub, *writer, pages});
     house->origin = "http://localhost:8080";
     house->started_at_ms = world.now;
     house->node_key = store->log().keys().front();

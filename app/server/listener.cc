@@ -376,6 +376,7 @@ net::awaitable<void> Listener::Parts::follow(Stream& stream, Connection& connect
       state->timer->expires_after(milliseconds(options.join_ms));
       Fault woken;
       co_await state->timer->async_wait(into(woken));
+      if (state->is_gone || stopping) break;
     }
     text = following->take().value_or("");
     if (!text.empty()) continue;

@@ -9,7 +9,7 @@ Outcome health(House& house, const Call& call) {
   return answer(wire::JsonObject()
                     .put("status", house.stopping ? "stopping" : "ok")
                     .put("version", STEAMWORTHY_VERSION)
-                    .put("intake_no", house.newest.load())
+                    .put("intake_no", house.closings.newest())
                     .put("uptime_s", (call.now_ms - house.started_at_ms) / 1000)
                     .put("watching", house.hub.followers())
                     .text());

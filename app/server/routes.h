@@ -20,7 +20,7 @@ enum class Where {
 };
 
 /// Who may call at all.
-enum class Who { Anybody, Device, Person, Lead, Permitter };
+enum class Who { Anybody, Device, Person, Lead };
 
 /// The words for it in the description of the API: "engineer or lead_hand".
 std::string_view words_of(Who who);
@@ -31,9 +31,9 @@ struct Route {
   std::string_view operation;  ///< its name in the description
   Where where = Where::Loop;
   Who who = Who::Person;
-  std::string_view query;    ///< names that may stand in it, with blanks between
-  std::string_view content;  ///< types of body that it takes, with blanks between; empty: none
-  std::size_t largest_body = 0;
+  std::string_view query;        ///< names that may stand in it, with blanks between
+  std::string_view content;      ///< types of body that it takes, with blanks between; empty: none
+  std::size_t largest_body = 0;  ///< where that is more than usual
   Outcome (*handle)(House&, const Call&) = nullptr;
 };
 

@@ -74,16 +74,19 @@ void serve(ServeOptions options, const std::function<void(const std::string&)>& 
   store::FactLog& facts = store.log();
   Hub hub;
   constexpr std::size_t most_waiting = 1000;
-  const Writer::TakeIn take_in = [&facts](const std::vector<record::SealedFact>& sealed) {
-    return facts.receive(sealed);
-  };
-  Writer writer(take_in, most_waiting);
+  Closings closings(facts, hub, world);
+  for (const Description& boiler : options.boilers) closings.add_boiler(boiler.name, boiler.bytes);
+  closings.caught_up();
+  Writer writer([&closings](const auto& sealed) { return closings.take_in(sealed); }, most_waiting);
   Accounts accounts(facts, book, world, [&](const std::vector<store::Draft>& drafts) {
     std::vector<store::Receipt> receipts;
-    writer.run([&] { receipts = facts.append(drafts); });
+    writer.run([&] {
+      receipts = facts.append(drafts);
+      closings.caught_up();
+    });
     return receipts;
   });
-  House house{facts, world, accounts, hub, writer, take_in, pages};
+  House house{facts, world, accounts, closings, hub, writer, pages};
   house.started_at_ms = world.now_ms();
   for (const record::PublicKey& key : facts.keys()) {
     if (record::device_of(key) == facts.device()) house.node_key = key;

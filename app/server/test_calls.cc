@@ -1,0 +1,348 @@
+#include "server/test_calls.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "hold/sections.h"
+#include "record/sha256.h"
+#include "server/sheet_form.h"
+#include "service/closing_service.h"
+#include "service/hold_service.h"
+#include "service/trace_service.h"
+#include "trace/reader.h"
+#include "trace/summary.h"
+#include "units/makers.h"
+#include "wire/json_text.h"
+#include "words/words.h"
+
+namespace steamworthy::server {
+namespace {
+
+using units::Kind;
+using wire::JsonObject;
+
+std::vector<std::string> split(const std::string& text) {
+  std::vector<std::string> parts;
+  for (std::size_t at = 0; at < text.size();) {
+    const std::size_t end = std::min(text.find(',', at), text.size());
+    parts.push_back(text.substr(at, end - at));
+    at = end + 1;
+  }
+  return parts;
+}
+
+std::string column_json(const trace::Column& column, const words::Style& style) {
+  return JsonObject()
+      .put("column", column.number)
+      .put("header", column.header)
+      .put("meaning", trace::token(column.meaning))
+      .put("unit", column.unit)
+      .put("unit_assumed", column.unit_assumed)
+      .put("text", words::sentence(column.sentence, style))
+      .text();
+}
+
+std::string problem_json(const Problem& problem) {
+  return JsonObject()
+      .put("code", problem.code)
+      .put("file", problem.file)
+      .put("line", problem.line)
+      .put("field", problem.field)
+      .put("found", problem.found)
+      .put("accepted", problem.accepted)
+      .put("message", problem.message)
+      .text();
+}
+
+/// How a log is understood; the rest is for one that was taken in.
+JsonObject preview(const trace::Reading& reading, const words::Style& style) {
+  std::vector<std::string> columns;
+  for (const trace::Column& column : reading.understanding.columns) {
+    columns.push_back(column_json(column, style));
+  }
+  std::vector<std::string> bad;
+  for (const Problem& problem : reading.bad_lines) {
+    if (bad.size() < 20) bad.push_back(problem_json(problem));
+  }
+  return JsonObject()
+      .put("ok", reading.is_usable())
+      .list("columns", columns)
+      .put("readings", static_cast<std::int64_t>(reading.trace.rows()))
+      .put("notes", sentences(reading.notes, style))
+      .list("bad_lines", bad)
+      .put("bad_line_count", static_cast<std::int64_t>(reading.bad_line_count));
+}
+
+/// When the first line of a log was, in milliseconds since 1970; nothing where
+/// it does not say.
+std::optional<std::int64_t> first_ms(const trace::Trace& trace) {
+  if (!trace.first_day || !trace.first_clock_s) return std::nullopt;
+  return (std::int64_t{*trace.first_day} * 86400 +
+          static_cast<std::int64_t>(*trace.first_clock_s)) *
+         1000;
+}
+
+/// What is known of a test from the facts of its closing.
+struct Known {
+  std::string csv;  ///< of the readings entered
+  trace::TestFacts test;
+  std::int64_t first_at_ms = 0;
+  std::size_t readings = 0;
+};
+
+/// The readings of the gauge that was read most, with the temperatures known
+/// then, as a log.
+Known known_of(const service::Ledger& ledger) {
+  std::map<std::string, int> read;
+  const auto facts = ledger.facts_after(0, std::numeric_limits<std::size_t>::max());
+  for (const wire::TakenIn& taken : facts) {
+    if (const auto* reading = std::get_if<facts::ReadingTaken>(&taken.fact->body)) {
+      ++read[reading->gauge];
+    }
+  }
+  Known known;
+  std::string gauge;
+  for (const auto& [tag, count] : read) {
+    if (gauge.empty() || count > read[gauge]) gauge = tag;
+  }
+  struct Row {
+    std::int64_t at_ms;
+    double pressure;
+    std::optional<double> water, metal;
+  };
+  std::vector<Row> rows;
+  std::optional<double> water, metal;
+  std::optional<std::int64_t> hold_ms;
+  std::vector<wire::TakenIn> by_time = facts;
+  std::stable_sort(by_time.begin(), by_time.end(), [](const auto& a, const auto& b) {
+    return a.fact->happened_at_ms < b.fact->happened_at_ms;
+  });
+  for (const wire::TakenIn& taken : by_time) {
+    const facts::Fact& fact = *taken.fact;
+    if (const auto* reading = std::get_if<facts::ReadingTaken>(&fact.body)) {
+      if (reading->gauge != gauge) continue;
+      rows.push_back({fact.happened_at_ms,
+                      units::at_border(units::measure(reading->pressure.value)), water, metal});
+    } else if (const auto* heat = std::get_if<facts::TemperatureTaken>(&fact.body)) {
+      const double celsius = units::at_border(units::measure(heat->temperature.value));
+      if (heat->of == facts::Thing::Water) water = celsius;
+      if (heat->of == facts::Thing::Metal) metal = celsius;
+    } else if (std::holds_alternative<facts::HoldStarted>(fact.body)) {
+      hold_ms = fact.happened_at_ms;
+    }
+  }
+  const auto all = [&](auto member) {
+    return !rows.empty() && std::all_of(rows.begin(), rows.end(),
+                                        [&](const Row& row) { return (row.*member).has_value(); });
+  };
+  const bool has_water = all(&Row::water);
+  const bool has_metal = all(&Row::metal);
+  known.csv = "t_s,p_barg";
+  if (has_water) known.csv += ",T_water_C";
+  if (has_metal) known.csv += ",T_metal_C";
+  known.csv += "\n";
+  known.readings = rows.size();
+  if (!rows.empty()) known.first_at_ms = rows.front().at_ms;
+  for (const Row& row : rows) {
+    known.csv += fmt::format(
+        "{:.1f},{}", static_cast<double>(row.at_ms - known.first_at_ms) / 1000.0, row.pressure);
+    if (has_water) known.csv += fmt::format(",{}", *row.water);
+    if (has_metal) known.csv += fmt::format(",{}", *row.metal);
+    known.csv += "\n";
+  }
+  if (hold_ms && *hold_ms >= known.first_at_ms) {
+    known.test.hold_began = trace::Moment{
+        static_cast<double>(*hold_ms - known.first_at_ms) / 1000.0, std::nullopt, std::nullopt};
+  }
+  const closing::State& state = ledger.state();
+  known.test.test_valve_shut = state.test_valve_shut.holds;
+  known.test.pump_side_hung_open = state.pump_side_open.holds;
+  if (!gauge.empty()) known.test.gauges.push_back({.tag = gauge});
+  return known;
+}
+
+double border(Kind kind, double si) { return units::at_border({kind, si}); }
+
+template <class Quantity>
+void put_estimate(JsonObject& json, const char* key, Kind kind,
+                  const std::optional<hold::Estimate<Quantity>>& estimate) {
+  if (!estimate) {
+    json.put_null(key);
+    return;
+  }
+  json.raw(key, JsonObject()
+                    .put("estimate", border(kind, estimate->estimate.si()))
+                    .put("low_90", border(kind, estimate->low_90.si()))
+                    .put("high_90", border(kind, estimate->high_90.si()))
+                    .text());
+}
+
+template <class Quantity>
+void put_maybe(JsonObject& json, const char* key, Kind kind, const std::optional<Quantity>& value) {
+  if (value) {
+    json.put(key, border(kind, value->si()));
+  } else {
+    json.put_null(key);
+  }
+}
+
+std::string parts_json(const hold::FallSplit& split) {
+  const auto bar = [](units::PressureDifference p) {
+    return border(Kind::PressureDifference, p.si());
+  };
+  return JsonObject()
+      .put("cooling_bar", bar(split.cooling))
+      .put("relaxing_bar", bar(split.relaxing))
+      .put("air_bar", bar(split.air))
+      .put("loss_bar", bar(split.loss))
+      .put("rest_bar", bar(split.rest))
+      .text();
+}
+
+/// At most so many points of the main gauge, the first and the last among them.
+std::vector<std::string> points(const trace::Trace& trace, std::int64_t first_at_ms,
+                                units::AbsolutePressure barometer) {
+  constexpr std::size_t most = 2000;
+  std::vector<std::string> list;
+  if (trace.pressures.empty()) return list;
+  const std::size_t step = trace.rows() / most + 1;
+  const trace::Channel& gauge = trace.pressures.front();
+  for (std::size_t row = 0; row < trace.rows(); row += step) {
+    if (!gauge.values.has(row)) continue;
+    const double pa = gauge.values.si(row) - (gauge.absolute ? barometer.si() : 0.0);
+    list.push_back(
+        JsonObject()
+            .put("at_ms", first_at_ms + static_cast<std::int64_t>(trace.seconds[row] * 1000))
+            .put("pressure_bar_gauge", border(Kind::GaugePressure, pa))
+            .text());
+  }
+  return list;
+}
+
+std::vector<std::string> pump_points(const service::HoldJudgement& judgement) {
+  std::vector<std::string> list;
+  if (!judgement.answer.pump_up) return list;
+  for (const hold::PumpUpPoint& point : judgement.answer.pump_up->points) {
+    list.push_back(
+        JsonObject()
+            .put("pumped_l", border(Kind::Volume, point.pumped.si()))
+            .put("pressure_bar_gauge",
+                 border(Kind::GaugePressure, point.pressure.si() - judgement.input.barometer.si()))
+            .put("airless_l", border(Kind::Volume, point.airless.si()))
+            .text());
+  }
+  return list;
+}
+
+std::string gauge_json(const service::HoldJudgement& judgement, const trace::Reading& reading,
+                       std::int64_t first_at_ms, const words::Style& style) {
+  const auto& [input, answer, description] = judgement;
+  JsonObject json;
+  json.put("result", hold::token(answer.result))
+      .put("result_text",
+           words::label(fmt::format("gauge_result.{}", hold::token(answer.result)), style))
+      .put("reason", words::sentence(answer.reason, style))
+      .put("settle_by", sentences(answer.settle_by, style))
+      .put("notes", sentences(answer.notes, style));
+  put_estimate(json, "net_loss_ml_per_min", Kind::Leakage, answer.net_loss);
+  put_maybe(json, "detectable_ml_per_min", Kind::Leakage, answer.detectable);
+  put_maybe(json, "leak_of_concern_ml_per_min", Kind::Leakage, input.leak_of_concern);
+  if (answer.split) {
+    json.put("fall_bar", border(Kind::PressureDifference, answer.split->fall.si()))
+        .raw("fall_parts", parts_json(*answer.split));
+  } else {
+    json.put_null("fall_bar").put_null("fall_parts");
+  }
+  std::optional<hold::Estimate<units::Volume>> air;
+  if (answer.pump_up) air = answer.pump_up->trapped_air;
+  put_estimate(json, "trapped_air_l", Kind::Volume, air);
+  std::vector<std::string> sections;
+  for (const working::Section& section : hold::hold_sections(input, answer)) {
+    sections.push_back(section_json(section, style));
+  }
+  sections.push_back(section_json(
+      hold::pump_up_section(input, answer, description ? &*description : nullptr), style));
+  return json.list("readings", points(reading.trace, first_at_ms, input.barometer))
+      .list("pump_up", pump_points(judgement))
+      .list("sections", sections)
+      .text();
+}
+
+}  // namespace
+
+Outcome trace(House& house, const Call& call) {
+  const record::Scope scope = scope_of(call.closing());
+  house.closings.newest(scope.id);
+  const words::Style style = call.style();
+  const std::string& bytes = call.request.body;
+  const std::string name = call.asked("name").value_or("log");
+  const trace::Reading reading =
+      trace::read_trace(bytes, name,
+                        service::read_overrules(split(call.asked("columns").value_or("")),
+                                                split(call.asked("column_units").value_or(""))));
+  if (!reading.is_usable()) throw BadInput(reading.problems);
+  JsonObject json = preview(reading, style);
+  if (!call.flag("accept")) {
+    return answer(json.put("accepted", false)
+                      .put("sha256", hex(record::sha256(bytes)))
+                      .put_null("intake_no")
+                      .text());
+  }
+  const auto from_ms = call.asked("started_at_ms")
+                           ? std::optional(call.whole("started_at_ms", 0, 0, record::latest_ms))
+                           : first_ms(reading.trace);
+  const std::string gauge = call.asked("gauge").value_or("");
+  if (!from_ms || gauge.empty()) {
+    throw Refusal(422, "server.trace_not_told",
+                  "say which gauge wrote this log (gauge), and when its first line was "
+                  "(started_at_ms) where the log itself does not");
+  }
+  facts::TraceAdded added;
+  added.gauge = gauge;
+  added.from_ms = *from_ms;
+  added.to_ms = *from_ms + static_cast<std::int64_t>(reading.trace.seconds.back() * 1000.0);
+  std::int64_t intake_no = 0;
+  house.writer.run([&] {
+    added.trace_sha256 = hex(house.log.add_blob(bytes));
+    house.closings.write([&](service::ClosingBook& book) {
+      store::Draft draft = service::draft_of(scope, call.caller.person, added, call.now_ms, 0);
+      draft.blobs.push_back(record::sha256(bytes));
+      intake_no = service::append(house.log, book, {draft}, call.now_ms).front().intake_no;
+    });
+  });
+  return answer(json.put("accepted", true)
+                    .put("sha256", added.trace_sha256)
+                    .put("intake_no", intake_no)
+                    .text());
+}
+
+Outcome gauge(House& house, const Call& call) {
+  const record::Uuid closing = call.closing();
+  const words::Style style = call.style();
+  const KnownBoiler known_boiler = house.closings.boiler_of(closing);
+  Known known;
+  house.closings.read(
+      [&](const service::ClosingBook& book) { known = known_of(book.ledger(scope_of(closing))); });
+  if (const auto sha256 = call.asked("trace")) {
+    const auto hash = record::from_hex<record::Hash>(*sha256);
+    const auto bytes = hash ? house.log.blob(*hash) : std::nullopt;
+    if (!bytes) throw Refusal(404, "server.no_blob", "there is no such file here");
+    known.csv = *bytes;
+    known.first_at_ms = 0;
+    known.test.hold_began.reset();
+  } else if (known.readings < 2) {
+    throw Refusal(422, "server.no_readings", "there are not two readings of a gauge yet");
+  }
+  if (const auto concern = call.number("leak_of_concern_ml_per_min")) {
+    known.test.leak_of_concern = units::VolumeFlow::from_si(*concern * 1e-6 / 60.0);
+  }
+  const trace::Reading reading = trace::read_trace(known.csv, "readings");
+  if (!reading.is_usable()) throw BadInput(reading.problems);
+  if (call.asked("trace")) known.first_at_ms = first_ms(reading.trace).value_or(0);
+  const service::HoldJudgement judgement =
+      service::judge_hold(reading.trace, known.test, *known_boiler.boiler);
+  return answer(gauge_json(judgement, reading, known.first_at_ms, style));
+}
+
+}  // namespace steamworthy::server
