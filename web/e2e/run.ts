@@ -6,8 +6,10 @@ import { fileURLToPath } from "node:url";
 import type { Page } from "playwright-core";
 import { axe_violations, overflows, small_targets } from "./checks.ts";
 import { ask, first, others, with_tablet } from "./crew.ts";
+import { Hand } from "./hand.ts";
 import { start_program } from "./program.ts";
 import { check, check_none, run_specs, spec, until } from "./spec.ts";
+import { whole_closing } from "./whole_closing.ts";
 
 const screens = fileURLToPath(new URL("../../build/web/screens/", import.meta.url));
 mkdirSync(screens, { recursive: true });
@@ -23,6 +25,32 @@ interface View {
 interface Facts {
   facts: { kind: string; person: string; body: Record<string, unknown> }[];
 }
+
+const size = process.env["SIZE"] === "phone" ? "phone" : "tablet";
+spec(`a whole closing on the page, from shut down to taken over, at ${size} size`, async () => {
+  const other = await start_program();
+  try {
+    await with_tablet(size, other, other.enrol_link, first.name, first.secret, async (lead) => {
+      for (const { who, name, roles, secret } of others) await ask(lead.page, "POST", "/api/people", { who, name, roles, secret });
+      // Limits that only the site can set; nobody is cleared to go in without them.
+      await other.append([
+        {
+          closing: "plant",
+          person: first.who,
+          kind: "site.limits_set",
+          body: { air_holds_s: 1800, count_holds_s: 1200, open_below_celsius: 45, spring_hangers: true, source: "the demo plant's own instruction" },
+        },
+      ]);
+      await lead.page.goto(other.address);
+      const begun = await ask<{ closing: string }>(lead.page, "POST", "/api/closings", { boiler: "B1" });
+      check(begun.status === 201, `begun with ${begun.status}: ${JSON.stringify(begun.body)}`);
+      await whole_closing(lead, new Hand(lead.page, other.address, begun.body.closing), screens);
+      check_none(lead.heard, "the page complains");
+    });
+  } finally {
+    await other.stop();
+  }
+});
 
 const program = await start_program();
 let closing = "";

@@ -1,0 +1,125 @@
+// Hands on a page: taps, entries, clearances, as a crew does them.
+import type { Locator, Page } from "playwright-core";
+import { ask, first, others } from "./crew.ts";
+import { check, until } from "./spec.ts";
+
+export interface Permit {
+  may_be_given: boolean;
+  outstanding: { check: string; reason: string }[];
+}
+
+const exactly = (text: string): RegExp => new RegExp(`^\\s*${text.replace(/[.*+?^${}()|[\]\\]/g, "\\$&")}\\s*$`);
+
+export class Hand {
+  readonly page: Page;
+  readonly address: string;
+  readonly closing: string;
+
+  constructor(page: Page, address: string, closing: string) {
+    this.page = page;
+    this.address = address;
+    this.closing = closing;
+  }
+
+  async go(path: string): Promise<void> {
+    await this.page.goto(`${this.address}/closing/${this.closing}${path}`);
+    await this.page.getByRole("heading", { level: 1 }).waitFor();
+    await this.page.getByText("Waiting for the answer").first().waitFor({ state: "hidden" });
+  }
+
+  async tap(name: string, within: Page | Locator = this.page): Promise<void> {
+    await within.getByRole("button", { name, exact: true }).first().click();
+  }
+
+  /** The field under a label; of a choice the label's own words, not those of what may be chosen. */
+  field(label: string, within: Page | Locator = this.page): Locator {
+    const named = this.page.locator("span", { hasText: exactly(label) });
+    return within.locator("label").filter({ has: named }).locator("input, select, textarea").first();
+  }
+
+  /** All entries made here are taken in. */
+  async sent(): Promise<void> {
+    await until(
+      "all entries are sent",
+      () =>
+        this.page.evaluate(async () => {
+          const open = indexedDB.open("steamworthy");
+          await new Promise((resolve) => (open.onsuccess = resolve));
+          const count = open.result.transaction("entries").objectStore("entries").count();
+          await new Promise((resolve) => (count.onsuccess = resolve));
+          open.result.close();
+          return count.result === 0;
+        }),
+      30_000,
+    );
+  }
+
+  /** Fills in a folded entry and records it. `true` ticks a box. */
+  async entry(title: string, values: Record<string, string | true>): Promise<void> {
+    const summary = this.page.locator("summary").filter({ hasText: exactly(title) });
+    const box = this.page.locator("details").filter({ has: summary }).last();
+    if (!(await box.evaluate((details) => (details as HTMLDetailsElement).open))) await summary.first().click();
+    for (const [label, value] of Object.entries(values)) {
+      const field = this.field(label, box);
+      if (value === true) await field.check();
+      else if ((await field.evaluate((element) => element.tagName)) === "SELECT") {
+        await field.locator("option", { hasText: exactly(value) }).first().waitFor({ state: "attached" });
+        await field.selectOption({ label: value });
+      } else await field.fill(value);
+    }
+    await box.getByRole("button", { name: "Record", exact: true }).click();
+    await box.getByText("Recorded.").waitFor();
+  }
+
+  async outstanding(step: string, subject = ""): Promise<Permit> {
+    const query = subject === "" ? "" : `&subject=${encodeURIComponent(subject)}`;
+    return (await ask<Permit>(this.page, "GET", `/api/closings/${this.closing}/outstanding?step=${step}${query}`)).body;
+  }
+
+  /** Gives a clearance on the page that is open, by two people. */
+  async give(step: string, name: string, subject = "", up_to = ""): Promise<void> {
+    await this.sent();
+    const permit = await this.outstanding(step, subject);
+    check(
+      permit.outstanding.length === 0 || up_to !== "",
+      `${step} ${subject}: ${permit.outstanding.slice(0, 5).map((item) => `${item.check}: ${item.reason}`).join("; ")}`,
+    );
+    await this.page.getByRole("button", { name: `Clearance: ${name}${subject === "" ? "" : ` ${subject}`}` }).first().click();
+    const dialog = this.page.getByRole("dialog");
+    if (up_to !== "") await dialog.getByLabel("Up to which pressure").fill(up_to);
+    await dialog.getByLabel("Your PIN, badge or passphrase").fill(first.secret);
+    await this.field("Second person", dialog).selectOption(others[0].who);
+    await dialog.getByLabel("The second person's PIN, badge or passphrase").fill(others[0].secret);
+    await dialog.getByRole("button", { name: "Give the clearance" }).click();
+    await dialog.waitFor({ state: "detached" });
+  }
+
+  async read(gauge: string, pressure: string): Promise<void> {
+    await this.tap(gauge);
+    await this.page.locator("input.typed").fill(pressure);
+    await this.page.locator("form").filter({ has: this.page.locator("input.typed") }).getByRole("button", { name: "Record" }).click();
+    await until("the field is empty again", async () => (await this.page.locator("input.typed").inputValue()) === "");
+  }
+
+  async count(space: string): Promise<void> {
+    await this.go(`/inside/${space}`);
+    await this.entry("Record a count", {
+      "People found inside": "0",
+      "Things found inside": "0",
+      "Looked in with a lamp": true,
+      "Called, and nobody answered": true,
+      "Second person": others[0].name,
+    });
+  }
+
+  async air_and_attendant(space: string): Promise<void> {
+    await this.go(`/inside/${space}`);
+    await this.entry("Record an air reading", {
+      "Oxygen near the top": "20.9",
+      "Oxygen in the middle": "20.9",
+      "Oxygen near the bottom": "20.9",
+      "Flammable gas, of the lower limit": "0",
+    });
+    await this.entry("Post an attendant", { Attendant: others[0].name });
+  }
+}

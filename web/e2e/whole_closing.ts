@@ -1,0 +1,217 @@
+// A whole closing on the page, from shut down to taken over: the steam drum and the front wall's lower
+// header are opened, all other closures stay shut this time.
+import { ask, first, others, sign_in, type Tablet } from "./crew.ts";
+import type { Hand } from "./hand.ts";
+import { check } from "./spec.ts";
+
+interface View {
+  stage: string;
+  stage_text: string;
+  isolations: { tag: string; asked: string }[];
+  parts: { tag: string; rows: { tag: string }[][] }[];
+  mountings: { tag: string; kind: string }[];
+  temporaries: { tag: string }[];
+  places: { tag: string; dry: boolean }[];
+  alarms: { text: string; taken: boolean }[];
+}
+
+const opened = ["SD", "FH"];
+
+export async function whole_closing(tablet: Tablet, hand: Hand, screens: string): Promise<void> {
+  const { page } = tablet;
+  const view = async (): Promise<View> => (await ask<View>(page, "GET", `/api/closings/${hand.closing}`)).body;
+  const shot = (name: string): Promise<unknown> => page.screenshot({ path: `${screens}closing-${name}.png` });
+  const start = await view();
+  const closures = (part: string): string[] => start.parts.find((one) => one.tag === part)!.rows.flat().map((closure) => closure.tag);
+  const of_kind = (...kinds: string[]): string[] => start.mountings.filter((one) => kinds.includes(one.kind)).map((one) => one.tag);
+  const vents = of_kind("vent");
+  const drains = of_kind("drain", "blowdown");
+  const drums = closures("SD");
+
+  const as = async (who: { name: string; secret: string }): Promise<void> => {
+    await hand.sent();
+    await page.goto(`${hand.address}/settings`);
+    await page.getByRole("button", { name: /^Sign out:/ }).click();
+    await page.waitForURL("**/sign-in");
+    await sign_in(page, who.name, who.secret);
+  };
+  const step_on = async (part: string, step: string, tags: string[]): Promise<void> => {
+    await hand.go(`/part/${part}`);
+    await hand.tap(step);
+    if (step === "Gasket put on") await hand.field("Kind of gasket").selectOption("flexible_graphite");
+    for (const tag of tags) await page.locator(`[data-closure="${tag}"]`).click();
+    await hand.sent();
+  };
+  const read_both = async (drum: string, pump: string): Promise<void> => {
+    await hand.read("TG-1", drum);
+    await hand.read("TG-2", pump);
+  };
+
+  // Isolated, vented, drained, cold: open.
+  await hand.go("/isolations");
+  for (const { tag, asked } of start.isolations) {
+    const blank = asked === "blank";
+    await hand.entry(`Isolate ${tag}`, { How: blank ? "blank" : "two shut valves with a tell-tale between", "Numbers of locks and tags": `lock ${tag}` });
+    if (!blank) await hand.tap(`${tag}: Tell-tale dry`);
+    await hand.tap(`${tag}: Tried, holds`);
+  }
+  await shot("isolations");
+  await hand.go("/test");
+  for (const vent of vents) for (const what of ["Opened", "Moves air"]) await hand.tap(`${vent} ${what}`);
+  for (const drain of drains) for (const what of ["Opened", "Proved clear"]) await hand.tap(`${drain} ${what}`);
+  await hand.tap("Boiler drained");
+  await hand.tap("Fitted: TG-1");
+  await hand.sent();
+  await hand.read("TG-1", "0");
+  await hand.entry("Temperature", { Thermometer: "TH-2", "Of what": "metal", Temperature: "34 °C" });
+  await hand.go("");
+  await hand.give("open", "Open");
+  for (const part of start.parts) {
+    await step_on(part.tag, opened.includes(part.tag) ? "Opened" : "Not opened this time", part.rows.flat().map((closure) => closure.tag));
+  }
+
+  // Inside the drum, and out again.
+  await hand.air_and_attendant("SP-SD");
+  await hand.give("enter", "Enter", "SP-SD");
+  await hand.field("Who").selectOption(others[0].who);
+  await hand.tap("In");
+  await page.getByRole("button", { name: `Out: ${others[0].name}` }).waitFor();
+  await shot("inside");
+  await hand.tap(`Out: ${others[0].name}`);
+  await hand.go("/inside");
+  await hand.entry("Looked into FH", { "With what": "scope" });
+  await hand.sent();
+  await hand.entry("Seal FH", { "Number of the seal": "S-FH" });
+
+  // Plates, the last way in under its clearance.
+  for (const part of opened) {
+    for (const step of ["Cleaned", "Looked at", "Plate matches its hole", "Gasket put on"]) await step_on(part, step, closures(part));
+  }
+  await step_on("FH", "Nipped up", closures("FH"));
+  await step_on("SD", "Nipped up", drums.slice(1));
+  await hand.count("SP-SD");
+  await hand.give("close_last_way_in", "Close the last way in", "SP-SD");
+  await step_on("SD", "Nipped up", drums.slice(0, 1));
+  for (const drum of drums) {
+    await hand.go(`/closure/${drum}`);
+    for (const clock of ["12", "3", "6", "9"]) await page.getByLabel(`${clock} o'clock`).fill(clock === "3" ? "1.2" : "0.9");
+    await page.getByText("Good as it stands").waitFor();
+    await page.locator(".block").getByRole("button", { name: "Record" }).click();
+    await page.getByText("Recorded.").waitFor();
+  }
+  await shot("gaps");
+  await hand.go("/inside/SP-SD");
+  await hand.tap("Relieved");
+
+  // Filled.
+  await hand.go("/test");
+  await hand.tap("Order of filling agreed");
+  for (const drain of drains) await hand.tap(`${drain} Shut`);
+  for (const vent of vents) await hand.tap(`${vent} I stand here`);
+  await hand.give("fill", "Fill");
+  await hand.tap("Filling started");
+  for (const vent of vents) for (const what of ["Runs solid", "Shut"]) await hand.tap(`${vent} ${what}`);
+  await hand.tap("Full");
+
+  // Ready at the pump.
+  await hand.go("/test-sheet");
+  const said = { Rule: "us-marine-ordinary", "Work done": "gaskets", Authority: "the marine inspector of the demo plant", "Ceiling set by the authority": "48 bar", Hold: "30 min", Traits: "lap_seam=no" };
+  for (const [label, value] of Object.entries(said)) await hand.field(label).fill(value);
+  await hand.tap("Compute");
+  await page.getByRole("button", { name: "Issue this sheet" }).click();
+  await page.getByRole("heading", { name: "As issued" }).waitFor();
+  await shot("sheet");
+  await hand.go("/temporaries");
+  for (const { tag } of start.temporaries) await hand.tap(`Fitted: ${tag}`);
+  for (const tag of of_kind("gauge_glass", "low_water_cut_out")) await hand.tap(`Shut off: ${tag}`);
+  for (const space of ["SP-FU", "SP-GS"]) await hand.count(space);
+  await hand.go("/test");
+  await hand.tap("Fitted: TG-2");
+  await hand.entry("Relief valve of the pump tried", { "Lifted at": "47.5 bar" });
+  await hand.tap("Hangers pinned");
+  await hand.entry("Temperature", { Thermometer: "TH-1", "Of what": "water", Temperature: "25.5 °C" });
+  await hand.entry("Temperature", { Thermometer: "TH-2", "Of what": "metal", Temperature: "25 °C" });
+  await hand.entry("Somebody takes a post", { Post: "the pump", Who: others[1].name });
+  await hand.entry("Somebody takes a post", { Post: "the let-down valve", Who: others[0].name });
+  await hand.entry("Stop word repeated by all", { "Stop word repeated by all": "avast" });
+  await hand.tap("People clear");
+  await hand.give("raise_pressure", "Raise pressure", "", "45 bar");
+
+  // Raised and held; the readings by the pump hand.
+  await hand.tap("Test valve opened");
+  await hand.entry("Pump started", { "Up to which pressure": "45 bar" });
+  await as(others[1]);
+  await hand.go("/test");
+  for (const stage of [10, 20, 30, 40, 45]) await read_both(`${stage} bar`, `${stage + 0.8} bar`);
+  await hand.tap("Pump stopped");
+  for (const what of ["Test valve shut", "Pump side bled and hung open"]) await hand.tap(what);
+  await hand.entry("Hold begun", { "Gauge reading": "45 bar" });
+  await shot("hold");
+  await as(first);
+  await hand.go("/test");
+  await read_both("44.8 bar", "45.6 bar");
+  await hand.entry("Hold ended", { "Gauge reading": "44.8 bar", "Length and fall as the rule asks": true });
+  await read_both("36 bar", "36.8 bar");
+  await page.getByRole("button", { name: "Accept this result" }).click();
+
+  // Walked: the fire side by name, then every place.
+  for (const space of ["SP-FU", "SP-GS"]) {
+    await hand.air_and_attendant(space);
+    await hand.give("walk_fire_side", "Fire side in for the walkdown", space);
+    await hand.field("Who").selectOption(others[0].who);
+    await hand.tap("In");
+    await hand.tap(`Out: ${others[0].name}`);
+  }
+  await hand.go("/walkdown");
+  await shot("walkdown");
+  const more = page.getByRole("button", { name: /^Show more/ });
+  while ((await view()).places.some((place) => !place.dry)) {
+    const dry = page.getByRole("button", { name: / Dry$/ });
+    for (let left = Math.min(await dry.count(), 40); left > 0; --left) await dry.nth(left - 1).click();
+    await hand.sent();
+    await page.waitForTimeout(400);
+    if ((await dry.count()) === 0 && (await more.count()) > 0) await more.click();
+  }
+  await as(others[2]);
+  await hand.go("/taking-over");
+  await hand.entry("A signature", { "What is signed": "walkdown at examination pressure" });
+  await as(first);
+
+  // Down, hardened up, everything off, given and received.
+  await hand.go("/leaks");
+  await hand.give("let_down", "Let down");
+  await hand.go("/test");
+  await hand.tap("Pressure let down");
+  await hand.sent();
+  await read_both("0", "0");
+  check((await view()).stage === "passed", `the boiler has not passed: ${(await view()).stage_text}`);
+  for (const tag of opened.flatMap(closures)) {
+    await hand.go(`/closure/${tag}`);
+    await hand.give("tighten", "Tighten", tag);
+    await hand.tap("Hardened up");
+  }
+  await hand.go("/temporaries");
+  for (const { tag } of start.temporaries) {
+    await hand.tap(`Taken off: ${tag}`);
+    await hand.tap(`Seen off: ${tag}`);
+  }
+  for (const tag of of_kind("gauge_glass", "low_water_cut_out")) {
+    await hand.tap(`Put back: ${tag}`);
+    await hand.tap(`Proved: ${tag}`);
+  }
+  await hand.go("/taking-over");
+  for (const what of ["Hangers freed", "Stands as for steaming"]) await hand.tap(what);
+  for (const space of ["SP-FU", "SP-GS"]) await hand.count(space);
+  await hand.go("/taking-over");
+  await hand.give("take_over", "Take over");
+  await hand.tap("I give the boiler over");
+  await as(others[3]);
+  await hand.go("/taking-over");
+  await hand.tap("I take the boiler over");
+  await hand.sent();
+  await page.getByText(`Received by: ${others[3].name}`).waitFor();
+  await shot("taken-over");
+  const end = await view();
+  check(end.stage === "taken_over", `it ends as ${end.stage_text}`);
+  check(end.alarms.filter((alarm) => !alarm.taken).length === 0, `alarms: ${end.alarms.map((alarm) => alarm.text).join("; ")}`);
+}
