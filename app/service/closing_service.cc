@@ -69,6 +69,15 @@ std::vector<closing::Outstanding> lapse_of(const Ledger& ledger, const Clearance
   return {};
 }
 
+/// Whether a count waits to hear from this device: it was made by another one, and nothing that
+/// this one wrote has seen it.
+bool is_awaited(const closing::State& state, const std::string& device) {
+  for (const auto& [tag, space] : state.spaces) {
+    if (space.count && space.count->valid && space.count->heard.count(device) == 0) return true;
+  }
+  return false;
+}
+
 }  // namespace
 
 std::vector<Problem> faults_of(const Clearance& clearance, const closing::Terms& terms) {
@@ -117,6 +126,7 @@ store::Draft draft_of(const record::Scope& scope, const std::string& person,
 std::size_t raise_alarms(store::FactLog& log, ClosingBook& book, std::int64_t now_ms) {
   book.catch_up(log);
   std::vector<store::Draft> drafts;
+  std::size_t raised = 0;
   for (const record::Scope& scope : book.closings()) {
     const Ledger& ledger = book.ledger(scope);
     if (ledger.state().pen != hex(log.device())) continue;
@@ -124,12 +134,16 @@ std::size_t raise_alarms(store::FactLog& log, ClosingBook& book, std::int64_t no
     for (const closing::Alarm& alarm : ledger.alarms_to_raise()) {
       drafts.push_back(
           draft_of(scope, "", facts::AlarmRaised{alarm.name, alarm.why.key}, now_ms, offset));
+      ++raised;
+    }
+    if (is_awaited(ledger.state(), hex(log.device()))) {
+      drafts.push_back(draft_of(scope, "", facts::DeviceReported{}, now_ms, offset));
     }
   }
   if (drafts.empty()) return 0;
   log.append(drafts);
   book.catch_up(log);
-  return drafts.size();
+  return raised;
 }
 
 std::vector<store::Receipt> append(store::FactLog& log, ClosingBook& book,

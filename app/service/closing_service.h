@@ -25,8 +25,9 @@ store::Draft draft_of(const record::Scope& scope, const std::string& person,
 
 /// Brings the book up to the log and, in every closing whose pen this device holds, writes an
 /// `alarm.raised` for each alarm that none tells of yet, so that it stays until it is taken,
-/// whatever is told later. To be called after every append and after every receive.
-/// Returns how many were raised.
+/// whatever is told later; and, where a count that another device made waits to hear from this one,
+/// a `device.reported`: a node holds no entry back. To be called after every append and after every
+/// receive. Returns how many alarms were raised.
 std::size_t raise_alarms(store::FactLog& log, ClosingBook& book, std::int64_t now_ms);
 
 /// Appends by this device, then raise_alarms(). All or none of the drafts; throws as

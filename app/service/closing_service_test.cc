@@ -231,6 +231,22 @@ record::SealedFact unaware(store::Tablet& tablet, const record::Scope& scope, co
   return fact;
 }
 
+TEST_F(Node, ACountOfATabletIsAnsweredOnce) {
+  says("L", ClosingStarted{"B1", description});
+  says("L", DeviceJoined{{hex(log_.device())}});
+  store::Tablet tablet(7);
+  log_.add_key(tablet.key());
+  log_.receive(
+      {unaware(tablet, scope_, SpaceCounted{"DR", "Q", 0, 0, true, true}, world_.now_ms())});
+  EXPECT_EQ(raise_alarms(log_, book_, world_.now_ms()), 0u);
+  EXPECT_EQ(kinds().back(), "device.reported");
+  ASSERT_TRUE(ledger().state().spaces.at("DR").count);
+  EXPECT_EQ(ledger().state().spaces.at("DR").count->heard.count(hex(log_.device())), 1u);
+  const std::size_t told = kinds().size();
+  raise_alarms(log_, book_, world_.now_ms());
+  EXPECT_EQ(kinds().size(), told);
+}
+
 TEST_F(Node, ALateEntryOfATabletThatSpeaksAgainstAClearanceIsAnAlarm) {
   Story story;
   tell_opened(story);

@@ -29,6 +29,7 @@ export class Hand {
 
   async tap(name: string, within: Page | Locator = this.page): Promise<void> {
     await within.getByRole("button", { name, exact: true }).first().click();
+    await this.page.waitForFunction(() => document.querySelector('[aria-busy="true"]') === null);
   }
 
   /** The field under a label; of a choice the label's own words, not those of what may be chosen. */
@@ -45,10 +46,11 @@ export class Hand {
         this.page.evaluate(async () => {
           const open = indexedDB.open("steamworthy");
           await new Promise((resolve) => (open.onsuccess = resolve));
-          const count = open.result.transaction("entries").objectStore("entries").count();
-          await new Promise((resolve) => (count.onsuccess = resolve));
+          const both = open.result.transaction(["entries", "intents"]);
+          const counts = [both.objectStore("entries").count(), both.objectStore("intents").count()];
+          await new Promise((resolve) => (both.oncomplete = resolve));
           open.result.close();
-          return count.result === 0;
+          return counts.every((count) => count.result === 0);
         }),
       30_000,
     );
@@ -71,22 +73,22 @@ export class Hand {
     await box.getByText("Recorded.").waitFor();
   }
 
-  async outstanding(step: string, subject = ""): Promise<Permit> {
-    const query = subject === "" ? "" : `&subject=${encodeURIComponent(subject)}`;
+  async outstanding(step: string, subject = "", up_to_bar_gauge = ""): Promise<Permit> {
+    const query = (subject === "" ? "" : `&subject=${encodeURIComponent(subject)}`) + (up_to_bar_gauge === "" ? "" : `&up_to_bar_gauge=${up_to_bar_gauge}`);
     return (await ask<Permit>(this.page, "GET", `/api/closings/${this.closing}/outstanding?step=${step}${query}`)).body;
   }
 
   /** Gives a clearance on the page that is open, by two people. */
   async give(step: string, name: string, subject = "", up_to = ""): Promise<void> {
     await this.sent();
-    const permit = await this.outstanding(step, subject);
+    const permit = await this.outstanding(step, subject, up_to.replace(" bar", ""));
     check(
-      permit.outstanding.length === 0 || up_to !== "",
+      permit.outstanding.length === 0,
       `${step} ${subject}: ${permit.outstanding.slice(0, 5).map((item) => `${item.check}: ${item.reason}`).join("; ")}`,
     );
     await this.page.getByRole("button", { name: `Clearance: ${name}${subject === "" ? "" : ` ${subject}`}` }).first().click();
     const dialog = this.page.getByRole("dialog");
-    if (up_to !== "") await dialog.getByLabel("Up to which pressure").fill(up_to);
+    if (up_to !== "") await this.field("Up to which pressure", dialog).fill(up_to);
     await dialog.getByLabel("Your PIN, badge or passphrase").fill(first.secret);
     await this.field("Second person", dialog).selectOption(others[0].who);
     await dialog.getByLabel("The second person's PIN, badge or passphrase").fill(others[0].secret);

@@ -17,6 +17,8 @@ export interface Program {
   append(facts: unknown[]): Promise<void>;
 }
 
+// Where the pages lie, if not in web/dist.
+const pages = process.env["PAGES"] ?? join(root, "web/dist");
 const binary = process.env["STEAMWORTHY"] ?? join(root, "build/release/steamworthy");
 
 export async function start_program(): Promise<Program> {
@@ -59,7 +61,7 @@ interface Running {
 async function serve(store: string, port: string, is_new: boolean): Promise<Running> {
   const child = spawn(
     binary,
-    ["serve", store, ...(is_new ? ["--new"] : []), "--port", port, "--boiler", join(root, "examples/watertube.toml"), "--pages", join(root, "web/dist")],
+    ["serve", store, ...(is_new ? ["--new"] : []), "--port", port, "--boiler", join(root, "examples/watertube.toml"), "--pages", pages],
     { stdio: ["ignore", "pipe", "pipe"] },
   );
   let said = "";

@@ -43,6 +43,8 @@ export interface Count {
   called: boolean;
   at_ms: number;
   age_min: number;
+  /** What speaks against it; a device that has not been heard from since stands as the subject. */
+  against: { check: string; subject: string }[];
 }
 
 export interface WayIn {

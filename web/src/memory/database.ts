@@ -39,10 +39,27 @@ export interface Entry {
   refused: string;
 }
 
+/** What somebody tapped, kept before it is made an entry: a reload in between loses nothing. */
+export interface Intent {
+  key: string;
+  report: {
+    scope_id: string;
+    kind: string;
+    fields: Record<string, unknown>;
+    happened_at_ms?: number;
+    happened_precision_ms?: number;
+    blobs?: string[];
+  };
+  person: string;
+  units: string;
+  at_ms: number;
+}
+
 interface Shape extends DBSchema {
   keys: { key: string; value: KeptKey };
   feeds: { key: string; value: KeptFeed };
   entries: { key: string; value: Entry; indexes: { order: number } };
+  intents: { key: string; value: Intent; indexes: { at_ms: number } };
   views: { key: string; value: { address: string; at_ms: number; view: unknown } };
 }
 
@@ -54,6 +71,7 @@ export function open_database(name = "steamworthy"): Promise<Database> {
       db.createObjectStore("keys", { keyPath: "name" });
       db.createObjectStore("feeds", { keyPath: "scope_id" });
       db.createObjectStore("entries", { keyPath: "id" }).createIndex("order", "order");
+      db.createObjectStore("intents", { keyPath: "key" }).createIndex("at_ms", "at_ms");
       db.createObjectStore("views", { keyPath: "address" });
     },
   });

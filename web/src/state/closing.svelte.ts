@@ -35,6 +35,7 @@ export class Closing {
   #timer: ReturnType<typeof setInterval> | undefined;
   #loading = false;
   #again = false;
+  readonly #answered = new Set<string>();
 
   /** Tags of what was touched on this tablet by entries that are not yet known to be sent. */
   unsent: ReadonlySet<string> = $derived.by(() => {
@@ -109,10 +110,25 @@ export class Closing {
       this.stale_since_ms = 0;
       void (await database).put("views", { address: this.address, at_ms: Date.now(), view });
       if (outbox.waiting.length > 0) void outbox.send();
+      else await this.#answer_counts(view);
     } catch (error) {
       this.error = error;
       this.#is_stale();
     }
+  }
+
+  /**
+   * A count waits until every device has said that it holds no entry back. This one holds none, and
+   * has shown what it names as seen, so it says so, once a count, by itself.
+   */
+  async #answer_counts(view: ClosingView): Promise<void> {
+    const { outbox, session, settings } = this.#needs;
+    const own = session.me?.device?.device ?? "";
+    const awaited = view.spaces.filter((space) => space.count?.against.some((one) => one.check === "s3_device" && one.subject === own));
+    const asked = awaited.map((space) => `${space.tag} ${space.count?.at_ms}`).filter((count) => !this.#answered.has(count));
+    if (own === "" || asked.length === 0 || outbox.entries.some((entry) => entry.scope_id === this.id)) return;
+    for (const count of asked) this.#answered.add(count);
+    await outbox.report({ scope_id: this.id, kind: "device.reported", fields: {} }, "", settings.units);
   }
 
   readonly #woken = (): void => {

@@ -54,11 +54,12 @@ export class Device {
       first_person,
     });
     kept = { ...kept, device: taken.device, plant: taken.plant, device_name };
-    const write = database.transaction(["keys", "feeds", "entries"], "readwrite");
+    const write = database.transaction(["keys", "feeds", "entries", "intents"], "readwrite");
     // Another key's feeds and unsent entries are no feeds and entries of this one.
     await Promise.all([
       write.objectStore("feeds").clear(),
       write.objectStore("entries").clear(),
+      write.objectStore("intents").clear(),
       write.objectStore("keys").put(kept),
       write.done,
     ]);

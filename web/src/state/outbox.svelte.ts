@@ -5,21 +5,13 @@
 // Outbox.report().
 import { Refused, type Client } from "../api/client";
 import type { FeedView, Receipt } from "../api/types";
-import type { Core, FactRequest } from "../core";
+import type { Core, FactRequest, MadeFact } from "../core";
 import { base64_of, from_hex, hex_of } from "../memory/bytes";
-import type { Database, Entry, KeptFeed } from "../memory/database";
+import type { Database, Entry, Intent, KeptFeed } from "../memory/database";
 import type { Device } from "./device.svelte";
 
-/** What somebody reports. */
-export interface Report {
-  /** The closing. */
-  scope_id: string;
-  kind: string;
-  fields: Record<string, unknown>;
-  happened_at_ms?: number;
-  happened_precision_ms?: number;
-  blobs?: string[];
-}
+/** What somebody reports: of which closing, what, and when if not now. */
+export type Report = Intent["report"];
 
 /** What the outbox needs of the world, so that tests can bring their own. */
 export interface World {
@@ -57,7 +49,7 @@ export class Outbox {
   readonly #device: Device;
   readonly #core: () => Promise<Core>;
   readonly #world: World;
-  readonly #just_said = new Map<string, { at_ms: number; entry: Promise<Entry> }>();
+  readonly #just_said = new Map<string, { at_ms: number; entry: Promise<Entry | undefined> }>();
   #pause_ms = 0;
 
   constructor(
@@ -75,7 +67,12 @@ export class Outbox {
   }
 
   async load(): Promise<void> {
-    this.entries = await (await this.#database).getAllFromIndex("entries", "order");
+    const database = await this.#database;
+    // What was tapped before a reload and not yet made an entry.
+    for (const intent of await database.getAllFromIndex("intents", "at_ms")) {
+      await this.#make(intent).catch(() => undefined); // what core refuses was told at the tap
+    }
+    this.entries = await database.getAllFromIndex("entries", "order");
     if (this.waiting.length > 0) void this.send();
   }
 
@@ -83,8 +80,11 @@ export class Outbox {
     return this.entries.filter((entry) => entry.refused === "");
   }
 
-  /** Makes an entry, keeps it, and begins to send it. Throws Refused where core refuses a field. */
-  report(report: Report, person: string, units: string): Promise<Entry> {
+  /**
+   * Makes an entry, keeps it, and begins to send it. Throws Refused where core refuses a field.
+   * Nothing comes back where another window has made the entry.
+   */
+  report(report: Report, person: string, units: string): Promise<Entry | undefined> {
     const now = this.#world.now_ms();
     const said = JSON.stringify([report.scope_id, report.kind, report.fields, person]);
     for (const [key, { at_ms }] of this.#just_said) {
@@ -92,7 +92,7 @@ export class Outbox {
     }
     const before = this.#just_said.get(said);
     if (before !== undefined) return before.entry;
-    const entry = this.#make(report, person, units);
+    const entry = this.#keep({ key: hex_of(this.#world.random()), report, person, units, at_ms: now });
     this.#just_said.set(said, { at_ms: now, entry });
     entry.then(
       () => void this.send(),
@@ -126,10 +126,17 @@ export class Outbox {
     return device;
   }
 
-  async #make(report: Report, person: string, units: string): Promise<Entry> {
+  async #keep(intent: Intent): Promise<Entry | undefined> {
+    await (await this.#database).put("intents", intent);
+    return this.#make(intent);
+  }
+
+  async #make(intent: Intent): Promise<Entry | undefined> {
+    const { report, person } = intent;
     const core = await this.#core();
     return this.#world.one_at_a_time(`feed.${report.scope_id}`, async () => {
       const database = await this.#database;
+      if ((await database.get("intents", intent.key)) === undefined) return undefined;
       const feed = (await database.get("feeds", report.scope_id)) ?? (await this.#first(report));
       const now = this.#world.now_ms();
       const request: FactRequest = {
@@ -143,15 +150,21 @@ export class Outbox {
         seen: feed.seen,
         person,
         kind: report.kind,
-        happened_at_ms: report.happened_at_ms ?? now,
+        happened_at_ms: report.happened_at_ms ?? intent.at_ms,
         happened_precision_ms: report.happened_precision_ms ?? 60_000,
         recorded_at_ms: now,
         utc_offset_min: this.#world.offset_min(now),
         blobs: report.blobs ?? [],
         fields: report.fields,
-        units,
+        units: intent.units,
       };
-      const made = core.fact(request);
+      let made: MadeFact;
+      try {
+        made = core.fact(request);
+      } catch (error) {
+        await database.delete("intents", intent.key); // it can never be made
+        throw error;
+      }
       const bytes = from_hex(made.bytes);
       const entry: Entry = {
         id: made.id,
@@ -168,8 +181,9 @@ export class Outbox {
         refused: "",
       };
       // Entry and end of feed are written together, so that no number is ever used twice.
-      const write = database.transaction(["entries", "feeds"], "readwrite");
+      const write = database.transaction(["entries", "feeds", "intents"], "readwrite");
       await Promise.all([
+        write.objectStore("intents").delete(intent.key),
         write.objectStore("entries").put(entry),
         write
           .objectStore("feeds")
