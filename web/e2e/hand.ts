@@ -60,7 +60,12 @@ export class Hand {
   async entry(title: string, values: Record<string, string | true>): Promise<void> {
     const summary = this.page.locator("summary").filter({ hasText: exactly(title) });
     const box = this.page.locator("details").filter({ has: summary }).last();
-    if (!(await box.evaluate((details) => (details as HTMLDetailsElement).open))) await summary.first().click();
+    // What is tapped may move away under the hand when somebody else's entry comes in.
+    await until(`${title} is open`, async () => {
+      if (await box.evaluate((details) => (details as HTMLDetailsElement).open)) return true;
+      await summary.first().click();
+      return false;
+    });
     for (const [label, value] of Object.entries(values)) {
       const field = this.field(label, box);
       if (value === true) await field.check();
@@ -71,6 +76,7 @@ export class Hand {
     }
     await box.getByRole("button", { name: "Record", exact: true }).click();
     await box.getByText("Recorded.").waitFor();
+    await this.page.waitForFunction(() => document.querySelector('[aria-busy="true"]') === null);
   }
 
   async outstanding(step: string, subject = "", up_to_bar_gauge = ""): Promise<Permit> {

@@ -44,7 +44,7 @@ spec(`a whole closing on the page, from shut down to taken over, at ${size} size
       await lead.page.goto(other.address);
       const begun = await ask<{ closing: string }>(lead.page, "POST", "/api/closings", { boiler: "B1" });
       check(begun.status === 201, `begun with ${begun.status}: ${JSON.stringify(begun.body)}`);
-      await whole_closing(lead, new Hand(lead.page, other.address, begun.body.closing), screens);
+      await whole_closing(lead, new Hand(lead.page, other.address, begun.body.closing), other, screens);
       check_none(lead.heard, "the page complains");
     });
   } finally {

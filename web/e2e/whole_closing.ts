@@ -2,11 +2,13 @@
 // header are opened, all other closures stay shut this time.
 import { ask, first, others, sign_in, type Tablet } from "./crew.ts";
 import type { Hand } from "./hand.ts";
+import type { Program } from "./program.ts";
 import { check } from "./spec.ts";
 
 interface View {
   stage: string;
   stage_text: string;
+  sheet: Record<string, unknown> | null;
   isolations: { tag: string; asked: string }[];
   parts: { tag: string; rows: { tag: string }[][] }[];
   mountings: { tag: string; kind: string }[];
@@ -17,7 +19,7 @@ interface View {
 
 const opened = ["SD", "FH"];
 
-export async function whole_closing(tablet: Tablet, hand: Hand, screens: string): Promise<void> {
+export async function whole_closing(tablet: Tablet, hand: Hand, program: Program, screens: string): Promise<void> {
   const { page } = tablet;
   const view = async (): Promise<View> => (await ask<View>(page, "GET", `/api/closings/${hand.closing}`)).body;
   const shot = (name: string): Promise<unknown> => page.screenshot({ path: `${screens}closing-${name}.png` });
@@ -121,6 +123,18 @@ export async function whole_closing(tablet: Tablet, hand: Hand, screens: string)
   await page.getByRole("button", { name: "Issue this sheet" }).click();
   await page.getByRole("heading", { name: "As issued" }).waitFor();
   await shot("sheet");
+  // This rule names no examination pressure; what the inspector agreed to is entered at the machine.
+  await hand.sent();
+  const { sheet } = await view();
+  const kept = Object.entries(sheet ?? {}).filter(([key]) => !key.endsWith("_text") && key !== "sha256");
+  await program.append([
+    {
+      closing: hand.closing,
+      person: first.who,
+      kind: "sheet.issued",
+      body: { ...Object.fromEntries(kept), sheet_sha256: sheet?.["sha256"], rule_sha256: sheet?.["sha256"], program: "at the machine", examination_pressure_bar_gauge: 36 },
+    },
+  ]);
   await hand.go("/temporaries");
   for (const { tag } of start.temporaries) await hand.tap(`Fitted: ${tag}`);
   for (const tag of of_kind("gauge_glass", "low_water_cut_out")) await hand.tap(`Shut off: ${tag}`);
