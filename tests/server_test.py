@@ -235,6 +235,20 @@ class Facts(Plant):
         self.assertEqual(answer.json["receipts"][0]["put_aside"], "bad_signature")
         self.assertEqual(answer.json["receipts"][0]["intake_no"], 0)
 
+    def test_the_site_sets_its_limits_and_they_are_a_fact_of_the_plant(self):
+        self.assertFalse(self.ole.get("/api/site/limits").json["is_set"])
+        limits = {"air_holds_s": 1800, "open_below_celsius": 50.0, "spring_hangers": False,
+                  "source": "site rule 4"}
+        self.assertEqual(self.mara.call("PUT", "/api/site/limits", limits).status, 200)
+        said = self.ole.get("/api/site/limits").json
+        self.assertEqual({key: said["limits"][key] for key in limits}, limits)
+
+    def test_the_drawing_can_be_tapped(self):
+        svg = self.ole.get(f"/api/closings/{self.closing}/drawing.svg").data.decode()
+        kinds = set(re.findall(r'data-kind="(\w+)"', svg))
+        self.assertEqual(kinds, {"part", "closure", "mounting"})
+        self.assertNotIn("style=", svg)
+
     def test_many_facts_of_many_devices_are_all_there(self):
         for visitor in (self.mara, self.ole):
             facts = [self.remark(visitor, f"{i}") for i in range(50)]
@@ -320,6 +334,19 @@ class Events(Plant):
             self.assertEqual(data["closing"], self.closing)
             self.assertIn("stage", data)
         self.assertLess(time.monotonic() - start, 1)
+
+    def test_a_step_without_its_clearance_alarms_on_another_page(self):
+        follower = self.follow()
+        start = time.monotonic()
+        fact = self.ole.seal(self.closing, "raising.started", {"to_bar_gauge": 45.0})
+        told = self.ole.report(self.closing, fact).json
+        kind, _, data = follower.event()
+        self.assertLess(time.monotonic() - start, 1)
+        self.assertEqual(kind, "facts")
+        self.assertTrue(told["alarms"])
+        self.assertEqual([alarm["name"] for alarm in data["alarms"]],
+                         [alarm["name"] for alarm in told["alarms"]])
+        self.assertTrue(all(alarm["text"] for alarm in data["alarms"]))
 
     def test_who_comes_back_is_told_what_came_meanwhile(self):
         first = self.report()

@@ -99,6 +99,9 @@ void Page::add(Text text) {
 void Page::begin(Role role, std::string words) {
   items.emplace_back(Begin{role, std::move(words)});
 }
+void Page::begin_tappable(std::string kind, std::string tag) {
+  items.emplace_back(Begin{Role::Figure, tag, tag, std::move(kind)});
+}
 
 void Page::end(Role role) { items.emplace_back(End{role}); }
 

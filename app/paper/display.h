@@ -88,6 +88,9 @@ enum class Role { Heading1, Heading2, Paragraph, Table, Row, HeadCell, Cell, Fig
 struct Begin {
   Role role = Role::Paragraph;
   std::string words;  ///< what a Figure shows
+  /// On a screen: what a tap on it is about. A group with a tag is for SVG alone.
+  std::string tag = {};
+  std::string kind = {};
 };
 struct End {
   Role role = Role::Paragraph;
@@ -104,6 +107,8 @@ struct Page {
   void fill(Path path, double ink);
   void add(Text text);
   void begin(Role role, std::string words = {});
+  /// What is drawn until end(Role::Figure) may be tapped; only SVG shows it.
+  void begin_tappable(std::string kind, std::string tag);
   void end(Role role);
 };
 

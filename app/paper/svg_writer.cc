@@ -105,6 +105,11 @@ struct Writer {
   }
 
   void operator()(const Begin& begin) const {
+    if (!begin.tag.empty()) {
+      out += fmt::format("<g data-tag=\"{}\" data-kind=\"{}\">\n", escaped(begin.tag),
+                         escaped(begin.kind));
+      return;
+    }
     switch (begin.role) {
       case Role::Figure:
         out += fmt::format("<g role=\"img\" aria-label=\"{}\">\n", escaped(begin.words));

@@ -123,14 +123,33 @@ void name_levels(const Context& context, Page& page, const ToPage& to_page, doub
   }
 }
 
+/// A group that a screen can be tapped on, where that is asked for.
+class Tappable {
+ public:
+  Tappable(Page& page, const ViewOptions& options, const char* kind, const std::string& tag)
+      : page_(options.tappable ? &page : nullptr) {
+    if (page_ != nullptr) page_->begin_tappable(kind, tag);
+  }
+  ~Tappable() {
+    if (page_ != nullptr) page_->end(paper::Role::Figure);
+  }
+  Tappable(const Tappable&) = delete;
+  Tappable& operator=(const Tappable&) = delete;
+
+ private:
+  Page* page_;
+};
+
 void draw_parts(Page& page, const ToPage& to_page, const ViewOptions& options) {
   for (const boiler::DrawnPart& part : to_page.drawing.parts) {
+    const Tappable group(page, options, "part", part.tag);
     for (const boiler::DrawnLine& line : part.thin) {
       paper::Path path = clipped(line, to_page, options.from, options.to);
       if (!path.verbs.empty()) page.add(std::move(path), thin);
     }
   }
   for (const boiler::DrawnPart& part : to_page.drawing.parts) {
+    const Tappable group(page, options, "part", part.tag);
     for (const boiler::DrawnLine& line : part.outline) {
       paper::Path path = clipped(line, to_page, options.from, options.to);
       if (!path.verbs.empty()) page.add(std::move(path), part.assumed ? assumed_metal : metal);
@@ -162,6 +181,7 @@ std::vector<Named> draw_closures(const Context& context, Page& page, const ToPag
     const double high = to_page.scale.millimetres(closure.height);
     const Box box{c.x - wide / 2.0, c.y - high / 2.0, wide, high};
     const double width = std::clamp(high * 0.06, 0.1, 0.25);
+    const Tappable group(page, options, "closure", closure.tag);
     if (context.filled != nullptr && !closure.edge_on) {
       const ClosureMark mark = mark_of(*context.filled, closure.tag);
       page.fill(paper::outline(outlined(closure.shape), box), 0.0);
@@ -191,6 +211,7 @@ std::vector<Named> draw_mountings(const Context& context, Page& page, const ToPa
       at = {root.x, root.y + (up ? -reach : reach)};
       words += " " + context.print({units::Kind::Level, mounting.at.level});
     }
+    const Tappable group(page, options, "mounting", mounting.tag);
     page.add(paper::line(root, at), {0.15});
     const double r = 0.9;  // a valve: two triangles, tip to tip
     paper::Path valve;

@@ -36,8 +36,9 @@ struct ViewOptions {
   bool levels = true;           ///< ruled at the left, parts named at the right
   bool stub_mountings = false;  ///< near their part, whatever their level, which is written
   paper::Font tags = {6.0, false};
-  double from = -1e9;  ///< only what lies from here ...
-  double to = 1e9;     ///< ... to here across, in metres
+  bool tappable = false;  ///< parts, closures and mountings tell a screen which they are
+  double from = -1e9;     ///< only what lies from here ...
+  double to = 1e9;        ///< ... to here across, in metres
 };
 
 /// Draws the view so that its lower left corner comes to `corner`. Tags are put inside `room`.

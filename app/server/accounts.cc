@@ -310,6 +310,10 @@ std::map<std::string, std::vector<std::string>> Accounts::kinds_of_secret() cons
   return kinds;
 }
 
+std::int64_t Accounts::set_limits(const facts::SiteLimitsSet& limits, const std::string& by) {
+  return append(by, facts::SiteLimitsSet::kind.token, limits);
+}
+
 std::int64_t Accounts::revoke(const record::DeviceId& device, const std::string& by) {
   if (device == log_.device()) {
     throw Refusal(409, "server.is_node", "the program itself cannot be revoked");

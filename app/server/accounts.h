@@ -127,6 +127,9 @@ class Accounts {
   /// Throws   Refusal 404 server.no_device, 409 server.is_node, server.revoked_before.
   std::int64_t revoke(const record::DeviceId& device, const std::string& by);
 
+  /// Sets the site's limits: the body of a fact site.limits_set, already read.
+  std::int64_t set_limits(const facts::SiteLimitsSet& limits, const std::string& by);
+
   /// A fact of the plant that came by another way.
   void saw(const record::Envelope& envelope, std::string_view body);
 

@@ -15,12 +15,18 @@ namespace {
 
 constexpr std::int64_t view_ms = 1000;
 
+/// Line ends between the members of JSON; within texts they are escaped.
+std::string on_one_line(std::string json) {
+  std::erase(json, '\n');
+  return json;
+}
+
 std::string news_json(const service::Ledger& ledger, const words::Style& style) {
   return wire::JsonObject()
       .put("closing", ledger.closing())
       .put("intake_no", ledger.intake_no())
       .put("stage", closing::token(closing::stage(ledger.state(), ledger.terms())))
-      .raw("alarms", wire::alarms_json(ledger.state(), style))
+      .raw("alarms", on_one_line(wire::alarms_json(ledger.state(), style)))
       .text();
 }
 
@@ -127,6 +133,18 @@ std::shared_ptr<const std::string> Closings::view(const record::Uuid& closing,
              std::make_shared<const std::string>(wire::closing_json(ledger.view(now), style))};
   }
   return shown.json;
+}
+
+std::shared_ptr<const std::string> Closings::drawing(
+    const record::Uuid& closing, const words::Style& style,
+    const std::function<std::string(const service::Ledger&)>& draw) const {
+  const std::lock_guard lock(mutex_);
+  const service::Ledger& ledger = book_.ledger(scope_of(closing));
+  Shown& drawn = drawn_[{closing, style.print.system == units::System::Us}];
+  if (!drawn.json || drawn.intake_no != ledger.intake_no()) {
+    drawn = {ledger.intake_no(), 0, 0, std::make_shared<const std::string>(draw(ledger))};
+  }
+  return drawn.json;
 }
 
 std::int64_t Closings::newest(const record::Uuid& closing) const {

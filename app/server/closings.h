@@ -57,6 +57,10 @@ class Closings {
   /// The view as JSON, at most a second old.
   std::shared_ptr<const std::string> view(const record::Uuid& closing,
                                           const words::Style& style) const;
+  /// The boiler with the marks of the last fact, drawn once for all who ask.
+  std::shared_ptr<const std::string> drawing(
+      const record::Uuid& closing, const words::Style& style,
+      const std::function<std::string(const service::Ledger&)>& draw) const;
   /// Of the last fact of a closing. Throws   NotFound
   /// "service.unknown_closing".
   std::int64_t newest(const record::Uuid& closing) const;
@@ -83,6 +87,7 @@ class Closings {
   service::ClosingBook book_;
   std::map<record::Uuid, std::int64_t> told_;  ///< up to which number
   mutable std::map<std::pair<record::Uuid, bool>, Shown> shown_;
+  mutable std::map<std::pair<record::Uuid, bool>, Shown> drawn_;
 };
 
 /// The scope of a closing's id.

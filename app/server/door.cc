@@ -195,7 +195,7 @@ Door::Door(House& house, Bench& reader, Bench& heavy)
 
 std::size_t Door::largest_body(const Request& head) const {
   const auto path = path_parts(head.path);
-  if (!path) return 0;
+  if (!path) return usual_body;
   const Match found = match(routes(), head.method, *path);
   return found.route == nullptr ? usual_body : std::max(usual_body, found.route->largest_body);
 }

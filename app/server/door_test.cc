@@ -113,6 +113,26 @@ TEST(Pages, SendAddressesOfThePageToItAndNothingElse) {
   EXPECT_EQ(test.call(request_of(Method::Post, "/")).status, 405);
 }
 
+TEST(Pages, GoCompressedToWhoTakesThat) {
+  constexpr std::array<assets::Asset, 3> files = {{{"web/dist/index.html", "<!doctype html>"},
+                                                   {"web/dist/a.js", "export {}"},
+                                                   {"web/dist/a.js.gz", "compressed"}}};
+  const Pages pages{std::span<const assets::Asset>(files), "web/dist/"};
+  const auto answer = [&](const char* accepted) {
+    Request request = request_of(Method::Get, "/a.js");
+    request.headers = {{"accept-encoding", accepted}};
+    return pages.answer(request);
+  };
+  for (const char* accepted : {"gzip", "gzip, deflate, br", "br, gzip;q=0.5"}) {
+    EXPECT_EQ(*answer(accepted).body, "compressed") << accepted;
+    EXPECT_EQ(answer(accepted).type, "text/javascript; charset=utf-8");
+  }
+  for (const char* accepted : {"", "br", "gzip;q=0", "gzip;q=0, br"}) {
+    EXPECT_EQ(*answer(accepted).body, "export {}") << accepted;
+  }
+  EXPECT_THROW(pages.answer(request_of(Method::Get, "/a.js.gz")), Refusal);
+}
+
 TEST(Pages, OfAFolderNeedTheirIndex) {
   store::TemporaryFolder folder;
   EXPECT_THROW(Pages{folder.file("none")}, NotFound);

@@ -22,6 +22,7 @@ struct House {
   Hub& hub;
   Writer& writer;
   const Pages& pages;
+  std::string store_path;
   std::string origin;  ///< "https://boiler-house:8443": what stands before a link
   record::PublicKey node_key;
   std::int64_t started_at_ms = 0;

@@ -65,7 +65,7 @@ struct TestHouse {
           return receipts;
         },
         cheap);
-    house.reset(new House{store->log(), world, *accounts, *closings, hub, *writer, pages});
+    house.reset(new House{store->log(), world, *accounts, *closings, hub, *writer, pages, path});
     house->origin = "http://localhost:8080";
     house->started_at_ms = world.now;
     house->node_key = store->log().keys().front();

@@ -42,6 +42,14 @@ bool names(std::string_view header, const std::string& tag) {
   return header == "*" || header.find(tag) != std::string_view::npos;
 }
 
+/// "gzip, deflate, br": a word of the list, unless it says that it does not want it.
+bool takes_gzip(std::string_view accepted) {
+  const std::size_t at = accepted.find("gzip");
+  if (at == std::string_view::npos) return false;
+  const std::string_view rest = accepted.substr(at + 4, accepted.find(',', at) - at - 4);
+  return rest.find("q=0") == std::string_view::npos || rest.find("q=0.") != std::string_view::npos;
+}
+
 }  // namespace
 
 std::string_view type_of_file(std::string_view name) {
@@ -72,6 +80,7 @@ Pages::Pages(std::span<const assets::Asset> files, std::string_view prefix) {
       add(std::string(file.name.substr(prefix.size())), std::string(file.bytes));
     }
   }
+  pair_with_compressed();
 }
 
 Pages::Pages(const std::string& folder) {
@@ -86,6 +95,21 @@ Pages::Pages(const std::string& folder) {
   }
   if (fault || files_.count("index.html") == 0) {
     throw NotFound("server.no_pages", folder + ": a folder of pages has a file index.html");
+  }
+  pair_with_compressed();
+}
+
+void Pages::pair_with_compressed() {
+  constexpr std::string_view end = ".gz";
+  for (auto at = files_.begin(); at != files_.end();) {
+    const std::string& name = at->first;
+    if (name.size() <= end.size() || name.substr(name.size() - end.size()) != end) {
+      ++at;
+      continue;
+    }
+    const auto plain = files_.find(name.substr(0, name.size() - end.size()));
+    if (plain != files_.end()) plain->second.gzip = at->second.bytes;
+    at = files_.erase(at);
   }
 }
 
@@ -121,8 +145,15 @@ Response Pages::answer(const Request& request) const {
        file->second.is_for_ever ? "public, max-age=31536000, immutable" : "no-cache"}};
   if (names(request.header("if-none-match"), file->second.tag)) {
     response.status = 304;
-  } else {
-    response.body = file->second.bytes;
+    return response;
+  }
+  response.body = file->second.bytes;
+  if (file->second.gzip) {
+    response.headers.emplace_back("Vary", "Accept-Encoding");
+    if (takes_gzip(request.header("accept-encoding"))) {
+      response.headers.emplace_back("Content-Encoding", "gzip");
+      response.body = file->second.gzip;
+    }
   }
   return response;
 }

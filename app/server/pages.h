@@ -34,7 +34,9 @@ class Pages {
     std::string tag;
     bool is_for_ever;  ///< its name has its content's hash
     std::shared_ptr<const std::string> bytes;
+    std::shared_ptr<const std::string> gzip;  ///< the same compressed; null if there is none
   };
+  void pair_with_compressed();
   void add(std::string name, std::string bytes);
 
   std::map<std::string, File, std::less<>> files_;

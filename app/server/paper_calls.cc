@@ -148,6 +148,28 @@ std::string type_of_bytes(std::string_view bytes) {
   return "application/octet-stream";
 }
 
+/// The front of the boiler on one page, its parts, closures and mountings tappable.
+std::string screen_drawing(const report::Context& context) {
+  const boiler::Drawing view = boiler::drawing(context.boiler, boiler::View::Front);
+  constexpr double side_mm = 400.0;
+  constexpr double edge_mm = 30.0;
+  const report::Scale scale =
+      report::scale_to_fit(view.width(), view.height(), side_mm, side_mm, context.us());
+  paper::Page page;
+  page.width = scale.millimetres(view.width()) + 2 * edge_mm;
+  page.height = scale.millimetres(view.height()) + 2 * edge_mm;
+  report::ViewOptions options;
+  options.tappable = true;
+  report::draw_view(context, page, view, scale, {edge_mm, page.height - edge_mm},
+                    {0.0, 0.0, page.width, page.height}, options);
+  return paper::svg(page, context.boiler.name);
+}
+
+/// The facts of a closing, for papers that are filled from them.
+service::ClosingSource source_of(const House& house, const record::Uuid& closing) {
+  return {house.store_path, {}, text(closing)};
+}
+
 Response file_answer(std::string bytes, const std::string& type, const std::string& name) {
   Response response = answer(std::move(bytes), type);
   response.headers.emplace_back("Content-Disposition",
@@ -158,24 +180,21 @@ Response file_answer(std::string bytes, const std::string& type, const std::stri
 }  // namespace
 
 Outcome drawing(House& house, const Call& call) {
-  const KnownBoiler known = house.closings.boiler_of(call.closing());
+  const record::Uuid closing = call.closing();
+  const KnownBoiler known = house.closings.boiler_of(closing);
+  const words::Style words_style = call.style();
   service::PaperStyle style;
-  style.system = call.style().print.system;
-  const report::Context context =
-      service::paper_context(*known.boiler, {{known.name, known.bytes}}, style);
-  const boiler::Drawing view = boiler::drawing(*known.boiler, boiler::View::Front);
-  constexpr double side_mm = 400.0;
-  constexpr double edge_mm = 30.0;
-  const double width_m = view.width();
-  const double height_m = view.height();
-  const report::Scale scale =
-      report::scale_to_fit(width_m, height_m, side_mm, side_mm, context.us());
-  paper::Page page;
-  page.width = scale.millimetres(width_m) + 2 * edge_mm;
-  page.height = scale.millimetres(height_m) + 2 * edge_mm;
-  report::draw_view(context, page, view, scale, {edge_mm, page.height - edge_mm},
-                    {0.0, 0.0, page.width, page.height}, {});
-  return file_answer(paper::svg(page, known.boiler->name), "image/svg+xml", "boiler.svg");
+  style.system = words_style.print.system;
+  Response response;
+  response.type = "image/svg+xml";
+  response.body = house.closings.drawing(closing, words_style, [&](const service::Ledger& ledger) {
+    const report::Filled filled(ledger.fold(), text(closing));
+    report::Context context =
+        service::paper_context(*known.boiler, {{known.name, known.bytes}}, style);
+    context.filled = &filled;
+    return screen_drawing(context);
+  });
+  return response;
 }
 
 Outcome paper(House& house, const Call& call) {
@@ -187,8 +206,9 @@ Outcome paper(House& house, const Call& call) {
   }
   kind.resize(kind.size() - end.size());
   const Said said = said_in_query(call);
-  const paper::Document document = service::make_paper(
-      kind, {known.name, known.bytes}, request_of(said), text_of(said), paper_style(call));
+  const paper::Document document =
+      service::make_paper(kind, {known.name, known.bytes}, request_of(said), text_of(said),
+                          paper_style(call), source_of(house, call.closing()));
   return file_answer(service::files_of(document, service::Format::Pdf).front(), "application/pdf",
                      kind + ".pdf");
 }
@@ -202,9 +222,9 @@ Outcome record_paper(House& house, const Call& call) {
                   "no pressure log was taken in yet, and the record is of one");
   }
   const Said said = said_in_query(call);
-  const paper::Document document =
-      service::make_record({known.name, known.bytes}, {hex(*hash).substr(0, 8) + ".csv", *log},
-                           std::nullopt, request_of(said), text_of(said), paper_style(call));
+  const paper::Document document = service::make_record(
+      {known.name, known.bytes}, {hex(*hash).substr(0, 8) + ".csv", *log}, std::nullopt,
+      request_of(said), text_of(said), paper_style(call), source_of(house, call.closing()));
   return file_answer(service::files_of(document, service::Format::Pdf).front(), "application/pdf",
                      "record.pdf");
 }

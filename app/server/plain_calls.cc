@@ -1,6 +1,8 @@
 #include "server/plain_calls.h"
 
 #include "assets/assets.h"
+#include "service/sheet_service.h"
+#include "wire/fact_body.h"
 #include "wire/json_text.h"
 
 namespace steamworthy::server {
@@ -17,6 +19,44 @@ Outcome health(House& house, const Call& call) {
 
 Outcome openapi(House&, const Call&) {
   return answer(std::string(assets::openapi().front().bytes), std::string("application/json"));
+}
+
+Outcome rules_shipped(House&, const Call&) {
+  std::vector<std::string> list;
+  for (const rules::Rule& rule : service::shipped_rules()) {
+    list.push_back(wire::JsonObject()
+                       .put("id", rule.id)
+                       .put("title", rule.title)
+                       .put("jurisdiction", rule.jurisdiction)
+                       .put("edition", rule.edition)
+                       .put("source", rule.source.key)
+                       .put("seen", rules::token(rule.source.seen))
+                       .put("sha256", rule.content_hash)
+                       .text());
+  }
+  return answer(wire::JsonObject().list("rules", list).text());
+}
+
+Outcome site_limits(House& house, const Call&) {
+  const std::string limits = house.accounts.roster()->limits;
+  return answer(wire::JsonObject()
+                    .put("is_set", !limits.empty())
+                    .raw("limits", limits.empty() ? "{}" : limits)
+                    .text());
+}
+
+Outcome set_site_limits(House& house, const Call& call) {
+  const facts::Kind& kind = facts::SiteLimitsSet::kind;
+  const wire::ReadBody read =
+      wire::read_body(kind.token, kind.version, call.request.body, wire::UnknownKeys::Refuse);
+  const auto* limits = std::get_if<facts::SiteLimitsSet>(&read.body);
+  if (limits == nullptr || !read.problems.empty()) {
+    throw Refusal(400, read.problems.empty() ? "wire.syntax" : read.problems.front().code,
+                  read.problems.empty() ? "this cannot be read" : sentence(read.problems.front()),
+                  read.problems);
+  }
+  const std::int64_t intake_no = house.accounts.set_limits(*limits, call.caller.person);
+  return answer(wire::JsonObject().put("intake_no", intake_no).text());
 }
 
 }  // namespace steamworthy::server

@@ -86,7 +86,7 @@ void serve(ServeOptions options, const std::function<void(const std::string&)>& 
     });
     return receipts;
   });
-  House house{facts, world, accounts, closings, hub, writer, pages};
+  House house{facts, world, accounts, closings, hub, writer, pages, options.store};
   house.started_at_ms = world.now_ms();
   for (const record::PublicKey& key : facts.keys()) {
     if (record::device_of(key) == facts.device()) house.node_key = key;

@@ -33,6 +33,8 @@ void enter(Roster& roster, const record::Envelope& envelope, std::string_view bo
     if (!key || !id || device_of(*key) != *id) return;
     const bool revoked = roster.devices[*id].revoked;
     roster.devices[*id] = {device->name, *key, envelope.recorded_at_ms, envelope.person, revoked};
+  } else if (std::holds_alternative<facts::SiteLimitsSet>(fact->body)) {
+    roster.limits = body;
   } else if (const auto* gone = std::get_if<facts::DeviceRevoked>(&fact->body)) {
     if (const auto id = record::from_hex<record::DeviceId>(gone->device)) {
       roster.devices[*id].revoked = true;

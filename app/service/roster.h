@@ -30,6 +30,7 @@ struct Roster {
   std::map<std::string, PersonEntry, std::less<>>
       people;  ///< by short name; without those who left
   std::map<record::DeviceId, DeviceEntry> devices;
+  std::string limits;  ///< body of the last site.limits_set; empty: none
 };
 
 /// Lets one fact of the plant count; others, and those that cannot be read, change nothing. A
