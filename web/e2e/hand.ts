@@ -75,7 +75,8 @@ export class Hand {
       } else await field.fill(value);
     }
     await box.getByRole("button", { name: "Record", exact: true }).click();
-    await box.getByText("Recorded.").waitFor();
+    // What was recorded may take its own form away: a seal is put on once.
+    await until(`${title} is recorded`, async () => (await summary.count()) === 0 || (await box.getByText("Recorded.").count()) > 0);
     await this.page.waitForFunction(() => document.querySelector('[aria-busy="true"]') === null);
   }
 

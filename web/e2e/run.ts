@@ -3,6 +3,7 @@
 // Screenshots come to build/web/screens, to be looked at.
 import { mkdirSync } from "node:fs";
 import { fileURLToPath } from "node:url";
+import { gzipSync } from "node:zlib";
 import type { Page } from "playwright-core";
 import { axe_violations, overflows, small_targets } from "./checks.ts";
 import { ask, first, others, with_tablet } from "./crew.ts";
@@ -89,6 +90,18 @@ await with_tablet("tablet", program, program.enrol_link, first.name, first.secre
     await lead.page.waitForURL("**/closing/*");
     closing = new URL(lead.page.url()).pathname.split("/")[2] ?? "";
     await lead.page.getByRole("heading", { name: /Still outstanding/ }).waitFor();
+  });
+
+  spec("JavaScript on first load is at most 150 kB compressed, WebAssembly apart", async () => {
+    await lead.page.goto(program.address);
+    await lead.page.getByRole("heading", { level: 1 }).waitFor();
+    const scripts = await lead.page.evaluate(async () => {
+      const names = performance.getEntriesByType("resource").map((one) => one.name);
+      return Promise.all(names.filter((name) => name.endsWith(".js")).map(async (name) => (await fetch(name)).text()));
+    });
+    check(scripts.length > 0, "no script was loaded");
+    const compressed = scripts.reduce((sum, text) => sum + gzipSync(text, { level: 9 }).length, 0);
+    check(compressed <= 150_000, `${compressed} bytes`);
   });
 
   spec("a double tap is one entry", async () => {
