@@ -1,6 +1,7 @@
 #!/usr/bin/python3
 """`steamworthy log` as a user meets it, and its verdicts on exports held to those of the second
 verifier (tests/support/record_export.py)."""
+import hashlib
 import json
 import os
 import pathlib
@@ -8,6 +9,7 @@ import random
 import re
 import shutil
 import tempfile
+import tomllib
 import unittest
 
 from support import record, record_export
@@ -142,6 +144,161 @@ not JSON
         self.assertIn("Nothing: something is wrong", answer.stdout)
 
 
+PLANT = [
+    {"kind": "person.enrolled", "body": {"who": "R. Lind", "name": "Ragna Lind", "roles": ["lead_hand"]}},
+    {"kind": "person.enrolled", "body": {"who": "J. Moe", "name": "Jon Moe", "roles": ["hand"]}},
+    {"kind": "site.limits_set", "body": {"air_holds_s": 1800, "count_holds_s": 1200, "open_below_celsius": 45,
+                                         "spring_hangers": True}}]
+
+
+class State(Log):
+    """Where a closing of the demo boiler stands, and permission, over the command line."""
+    BOILER = ROOT / "examples/watertube.toml"
+
+    def say(self, *facts, closing="new", person="R. Lind"):
+        lines = "".join(json.dumps({"person": person, **fact}) + "\n" for fact in facts)
+        return self.good("append", self.store, self.write("say.jsonl", lines), "--closing", closing)
+
+    def begin(self):
+        self.say(*PLANT, closing="plant")
+        text = self.say({"kind": "closing.started", "body": {
+            "boiler": "B1", "description_sha256": hashlib.sha256(self.BOILER.read_bytes()).hexdigest()}})
+        return re.search(r"closing new begins: (\S+)", text).group(1)
+
+    def view(self, command, *arguments):
+        return json.loads(self.good(command, self.store, "--boiler", self.BOILER, "--json", *arguments))
+
+    def shown(self, command, *arguments):
+        return self.good(command, self.store, "--boiler", self.BOILER, *arguments).replace("\u00a0", " ")
+
+    def ready_to_open(self, closing):
+        boiler = tomllib.loads(self.BOILER.read_text())
+        facts = []
+        for line in boiler["isolation"]:
+            facts += [{"kind": "isolation.made", "body": {"isolation": line["tag"], "how": "blank"}},
+                      {"kind": "isolation.tried", "body": {"isolation": line["tag"]}}]
+        for mounting in boiler["mounting"]:
+            if mounting["kind"] == "vent":
+                facts += [{"kind": kind, "body": {"mounting": mounting["tag"]}}
+                          for kind in ("vent.opened", "vent.moving_air")]
+            if mounting["kind"] in ("drain", "blowdown"):
+                facts += [{"kind": kind, "body": {"mounting": mounting["tag"]}}
+                          for kind in ("drain.opened", "drain.proved")]
+        facts += [{"kind": "reading.taken", "body": {"gauge": "TG-1", "pressure_bar_gauge": 0}},
+                  {"kind": "temperature.taken", "body": {"thermometer": "TM-1", "of": "metal",
+                                                         "temperature_celsius": 30}}]
+        self.say(*facts, closing=closing)
+
+    def clear(self, *arguments, second="J. Moe"):
+        return run("log", "clear", self.store, "--boiler", self.BOILER, "--person", "R. Lind",
+                   "--second", second, *arguments)
+
+    def test_state_is_told_in_sentences_and_as_the_closing_view(self):
+        closing = self.begin()
+        self.say({"kind": "closure.opened", "body": {"closure": "FH-A01"}},
+                 {"kind": "tally.in", "body": {"space": "SP-SD", "who": "J. Moe"}},
+                 {"kind": "temporary.on", "body": {"temporary": "T-1", "where": "SV-1"}},
+                 {"kind": "leak.found", "body": {"leak": "1", "place": "FH-A01", "at": "gasket",
+                                                 "passes": "out"}}, closing=closing)
+        text = self.shown("state")
+        for words in ("Opened since", "1 of 1 opened closures left", "inside: J. Moe (SP-SD)", "1 open leak",
+                      "Next: clear to fill", "nobody may let it pass", "T-1 on SV-1", "1: gasket at FH-A01"):
+            self.assertIn(words, text)
+        view = self.view("state")
+        self.assertEqual((view["closing"], view["stage"], view["boiler"]), (closing, "opened", "B1"))
+        self.assertEqual(view["next_step"], "fill")
+        self.assertEqual(view["last"][0]["kind"], "leak.found")
+        self.assertIn(f"{len(view['outstanding'])} still outstanding", view["sentence"])
+
+    def test_outstanding_speaks_of_one_clearance_in_the_units_asked_for(self):
+        self.begin()
+        self.assertIn("up to 652.7 psig", self.shown("outstanding", "--step", "raise_pressure", "--up-to", "45 bar",
+                                                     "--units", "us"))
+        asked = self.view("outstanding", "--step", "raise_pressure", "--up-to", "45 bar")
+        self.assertEqual(asked["up_to_bar_gauge"], 45)
+        self.assertFalse(asked["may_be_given"])
+        self.assertIn("s5_sheet", [item["check"] for item in asked["outstanding"]])
+        self.assertIn("SP-SD", self.shown("outstanding", "--step", "enter", "--subject", "SP-SD"))
+        for arguments, code in ((["--step", "enter"], "service.no_subject"),
+                                (["--step", "raise_pressure"], "service.no_pressure")):
+            self.refused("outstanding", self.store, "--boiler", self.BOILER, *arguments, code=code)
+        wrong = run("log", "outstanding", self.store, "--boiler", self.BOILER, "--step", "dance")
+        self.assertEqual(wrong.returncode, 2)
+
+    def test_a_clearance_is_refused_then_given_and_lapses(self):
+        closing = self.begin()
+        refused = self.clear("--step", "open")
+        self.assertEqual(refused.returncode, 1)
+        self.assertIn("still outstanding", refused.stdout)
+        self.ready_to_open(closing)
+        given = self.clear("--step", "open")
+        self.assertEqual(given.returncode, 0, given.stdout + given.stderr)
+        self.assertIn("Closures and doors may be opened.", given.stdout)
+        self.assertIn("It lapses when", given.stdout)
+        self.assertIn("clear to open, by R. Lind and J. Moe: stands", self.shown("state"))
+        self.say({"kind": "reading.taken", "body": {"gauge": "TG-1", "pressure_bar_gauge": 2}}, closing=closing)
+        self.assertIn("clear to open, by R. Lind and J. Moe: lapsed", self.shown("state"))
+        self.assertIn("service.two_names", self.clear("--step", "open", second="nobody").stderr)
+
+    def test_another_description_is_refused_and_so_is_a_store_of_several_closings(self):
+        self.begin()
+        told = self.refused("state", self.store, "--boiler", ROOT / "examples/firetube.toml",
+                            code="service.other_description")
+        self.assertIn(hashlib.sha256(self.BOILER.read_bytes()).hexdigest(), told)
+        second = self.begin()
+        self.refused("state", self.store, "--boiler", self.BOILER, code="service.which_closing")
+        self.assertIn("Shut down", self.shown("state", "--closing", second))
+        self.refused("state", self.store, "--boiler", self.BOILER, "--closing",
+                     "01a21484-4792-79f1-925b-58f0fb8cfff7", code="service.unknown_closing")
+
+
+class Work(State):
+    def work(self, *arguments):
+        answer = run(*arguments)
+        self.assertEqual(answer.returncode, 0, answer.stderr + answer.stdout)
+        return answer.stdout.replace("\u00a0", " ")
+
+    def test_a_plate_is_judged_by_its_gaps(self):
+        gaps = ["--gap", "12=0.4 mm", "--gap", "3=0.4 mm", "--gap", "6=0.4 mm", "--gap", "9=0.4 mm"]
+        self.assertIn("ood as it stands", self.work("fitup", self.BOILER, "SD-M1", *gaps))
+        off = ["--gap", "12=2.0 mm", "--gap", "3=1.0 mm", "--gap", "6=0.1 mm", "--gap", "9=1.0 mm"]
+        answer = json.loads(self.work("fitup", self.BOILER, "SD-M1", *off, "--json"))
+        self.assertEqual(answer["verdict"], "good_once_moved")
+        self.assertGreater(answer["move_up_mm"], 0.5)
+        for arguments, code in ((["SD-M1", "--gap", "12=1 mm"], 1), (["no", *gaps], 1),
+                                (["SD-M1", "--gap", "12"], 2)):
+            self.assertEqual(run("fitup", self.BOILER, *arguments).returncode, code)
+
+    def test_repairs_are_planned_from_the_open_leaks(self):
+        closing = self.begin()
+        self.say({"kind": "leak.found", "body": {"leak": "3", "place": "FH-A01", "at": "gasket", "passes": "out",
+                                                 "drops_per_min": 12}},
+                 {"kind": "leak.found", "body": {"leak": "4", "place": "FH-A02", "at": "gasket", "passes": "out"}},
+                 {"kind": "leak.repaired", "body": {"leak": "4", "how": "remade"}}, closing=closing)
+        text = self.work("repair", self.store, "--boiler", self.BOILER)
+        self.assertIn("Leak 3: gasket at FH-A01", text)
+        self.assertNotIn("Leak 4", text)
+        plan = json.loads(self.work("repair", self.store, "--boiler", self.BOILER, "--cure", "3=remake_joint",
+                                    "--drain-rate", "120 L/min", "--json"))
+        self.assertEqual(plan["leaks"][0]["cure"], "remake_joint")
+        self.assertTrue(plan["leaks"][0]["needs_drop"])
+        self.assertEqual(plan["leaks"][0]["drops_per_min"], 12)
+        for cure in ("3=prayer", "9=remake_joint"):
+            self.assertEqual(run("repair", self.store, "--boiler", self.BOILER, "--cure", cure).returncode, 2)
+
+    def test_the_list_before_fire_follows_the_entries(self):
+        closing = self.begin()
+        before = json.loads(self.work("raising", self.store, "--boiler", self.BOILER, "--level", "8.5 m", "--json"))
+        self.assertEqual({item["done"] for item in before["before_fire"]}, {False})
+        self.assertEqual(before["start_level"]["figures"][0]["value_m"], 8.5)
+        self.say(*({"kind": kind, "body": {"temporary": "T-1", **more}} for kind, more in
+                   (("temporary.on", {"where": "SV-1"}), ("temporary.off", {}), ("temporary.seen_off", {}))),
+                 closing=closing)
+        text = self.work("raising", self.store, "--boiler", self.BOILER)
+        self.assertRegex(text, r"\[x\] .*T-1 \(SV-1\)")
+        self.assertIn(f"{len(before['before_fire']) - 1} of {len(before['before_fire'])} still to do", text)
+
+
 class Verify(Log):
     def verdict(self, data):
         path = self.folder / "judged.swexport"
@@ -203,7 +360,6 @@ class Verify(Log):
     def test_is_not_fooled_by_a_file_hash_made_good(self):
         # The forger changes a word and the hash at the end; he has no key.
         _, data = self.two_devices()
-        import hashlib
         body = data[:-12 - 64].replace(b"FW-A07", b"FW-A09", 1)
         done = data[-12 - 64:-32] + hashlib.sha256(body).digest()
         self.assertEqual(done[:4], b"DONE")
@@ -223,7 +379,7 @@ class Pages(unittest.TestCase):
         page = (ROOT / "docs/reference/cli.md").read_text()
         man = (ROOT / "build/release/pages/steamworthy.1").read_text().replace("\\-", "-")
         names = re.findall(r"^  ([a-z]+) ", run("log", "--help").stdout, re.MULTILINE)
-        self.assertEqual(len(names), 8)
+        self.assertEqual(len(names), 11)
         for name in names:
             self.assertIn(f"`steamworthy log {name}", page)
             self.assertIn(f".SS log {name}", man)

@@ -15,6 +15,7 @@
 #include "cli/serve_command.h"
 #include "cli/sheet_text.h"
 #include "cli/trace_command.h"
+#include "cli/work_commands.h"
 #include "service/sheet_service.h"
 #include "wire/sheet_json.h"
 
@@ -94,7 +95,8 @@ int run(int argc, char** argv) {
     }
     return commands.app.exit(error) == 0 ? done : wrong_usage;
   }
-  const bool json = options.json || commands.trace_options.json || commands.log_options.json;
+  const bool json = options.json || commands.trace_options.json || commands.log_options.json ||
+                    commands.work_options.json;
   try {
     if (commands.check->parsed()) return check_command(commands.description);
     if (commands.sheet->parsed()) return sheet_command(options);
@@ -106,6 +108,9 @@ int run(int argc, char** argv) {
     if (commands.paper->parsed()) return say(paper_command(commands.paper_options));
     if (commands.log->parsed()) return log_command(commands);
     if (commands.serve->parsed()) return serve_command(commands.serve_options);
+    if (commands.fitup->parsed()) return say(fitup_command(commands.work_options));
+    if (commands.repair->parsed()) return say(repair_command(commands.work_options));
+    if (commands.raising->parsed()) return say(raising_command(commands.work_options));
     if (commands.record->parsed()) return say(record_command(commands.paper_options));
     if (commands.table->parsed()) return say(table_command(commands.paper_options));
   } catch (const Usage& usage) {

@@ -182,6 +182,7 @@ Commands::Commands()
   add_paper_options(*table, paper_options, {".xlsx"});
   add_request_options(*table, paper_options.request);
   table->footer("Example:\n  steamworthy table examples/watertube.toml -o boiler.xlsx --units us");
+  add_work();
   add_log();
   add_serve();
 }

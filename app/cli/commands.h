@@ -37,6 +37,7 @@ struct TraceOptions {
 /// The same for the commands of the log.
 struct LogOptions {
   std::string store, file, closing;
+  std::string boiler, units = "si", step, subject, up_to, person, second;
   std::vector<std::string> keys;
   bool script = false;
   bool json = false;
@@ -51,6 +52,17 @@ struct ServeOptions {
   int connections_per_address = 512;
   bool tls = false;
   bool make = false;
+};
+
+/// The same for the commands of work at the boiler: plates, repairs, raising steam.
+struct WorkOptions {
+  std::string store, boiler, closing, units = "si";
+  std::string closure, step = "0.05 mm", makers_limit, drain_rate, fill_rate, margin, let_down,
+                       repairs, raise_and_hold, walkdown, walkdown_left, level;
+  std::vector<std::string> gaps, cures;
+  bool standing = false;
+  bool json = false;
+  bool with_working = false;
 };
 
 /// The parser with the places that it fills. Not to be moved: the parser points into it.
@@ -78,14 +90,20 @@ struct Commands {
   CLI::App* log = nullptr;
   CLI::App *log_create = nullptr, *log_append = nullptr, *log_list = nullptr, *log_export = nullptr,
            *log_verify = nullptr, *log_keys = nullptr, *log_backup = nullptr,
-           *log_restore = nullptr;
+           *log_restore = nullptr, *log_state = nullptr, *log_outstanding = nullptr,
+           *log_clear = nullptr;
   LogOptions log_options;
   CLI::App* serve = nullptr;
   ServeOptions serve_options;
 
+  CLI::App *fitup = nullptr, *repair = nullptr, *raising = nullptr;
+  WorkOptions work_options;
+
  private:
   void add_log();
   void add_serve();
+  void add_log_state();
+  void add_work();
 };
 
 }  // namespace steamworthy::cli

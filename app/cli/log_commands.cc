@@ -4,6 +4,7 @@
 
 #include <optional>
 
+#include "cli/closing_commands.h"
 #include "cli/files.h"
 #include "facts/moment.h"
 #include "service/log_service.h"
@@ -200,6 +201,9 @@ int log_command(const Commands& commands) {
   if (commands.log_export->parsed()) return export_command(options);
   if (commands.log_verify->parsed()) return verify(options);
   if (commands.log_keys->parsed()) return keys(options);
+  if (commands.log_state->parsed()) return state_command(options);
+  if (commands.log_outstanding->parsed()) return outstanding_command(options);
+  if (commands.log_clear->parsed()) return clear_command(options);
   if (commands.log_backup->parsed()) return backup(options);
   return restore(options);
 }

@@ -1,4 +1,5 @@
 #include "cli/commands.h"
+#include "facts/words.h"
 
 namespace steamworthy::cli {
 namespace {
@@ -15,7 +16,64 @@ void add_json(CLI::App& command, LogOptions& options) {
   command.add_flag("--json", options.json, "JSON on standard output");
 }
 
+void add_view(CLI::App& command, LogOptions& options) {
+  add_store(command, options);
+  command
+      .add_option("--boiler", options.boiler,
+                  "description of the boiler, held to the hash that the closing names")
+      ->required();
+  add_closing(command, options, "which closing, where the store has several");
+}
+
+void add_units(CLI::App& command, LogOptions& options) {
+  command.add_option("--units", options.units, "units of the text: si or us")
+      ->check(CLI::IsMember({"si", "us"}));
+}
+
+void add_clearance(CLI::App& command, LogOptions& options) {
+  std::vector<std::string> steps;
+  std::string all = "the step:";
+  for (const std::string_view word : facts::all_words<facts::StepName>()) {
+    steps.emplace_back(word);
+    all += (steps.size() > 1 ? ", " : " ") + steps.back();
+  }
+  command.add_option("--step", options.step, all)->required()->check(CLI::IsMember(steps));
+  command.add_option("--subject", options.subject, "tag of the space or closure that it is for");
+  command.add_option("--up-to", options.up_to,
+                     "pressure at the reference level, e.g. \"45 bar\", to raise pressure");
+}
+
 }  // namespace
+
+void Commands::add_log_state() {
+  LogOptions& options = log_options;
+  log_state = log->add_subcommand("state", "says where a closing stands and what comes next");
+  add_view(*log_state, options);
+  add_units(*log_state, options);
+  add_json(*log_state, options);
+  log_state->footer(
+      "Example:\n  steamworthy log state plant.steamworthy --boiler examples/watertube.toml");
+  log_outstanding = log->add_subcommand("outstanding", "lists what stands in a clearance's way");
+  add_view(*log_outstanding, options);
+  add_clearance(*log_outstanding, options);
+  add_units(*log_outstanding, options);
+  add_json(*log_outstanding, options);
+  log_outstanding->footer(
+      "Example:\n  steamworthy log outstanding plant.steamworthy --boiler examples/watertube.toml "
+      "--step raise_pressure --up-to \"45 bar\"");
+  log_clear = log->add_subcommand("clear", "gives a clearance, if nothing stands in its way");
+  add_view(*log_clear, options);
+  add_clearance(*log_clear, options);
+  log_clear->add_option("--person", options.person, "who gives it: a lead hand or engineer")
+      ->required();
+  log_clear->add_option("--second", options.second, "the second of the two names")->required();
+  add_units(*log_clear, options);
+  add_json(*log_clear, options);
+  log_clear->footer(
+      "Example:\n  steamworthy log clear plant.steamworthy --boiler examples/watertube.toml "
+      "--step fill --person \"R. Lind\" --second \"J. Moe\"\n"
+      "Exit codes: 0 given, 1 refused or failed, 2 wrong usage.");
+}
 
 void Commands::add_log() {
   log = app.add_subcommand("log", "keeps, shows, exports and verifies the signed record");
@@ -55,6 +113,7 @@ void Commands::add_log() {
   log_keys = log->add_subcommand("keys", "shows the keys of the devices, to be compared");
   add_store(*log_keys, options);
   log_keys->footer("Example:\n  steamworthy log keys plant.steamworthy");
+  add_log_state();
   log_backup =
       log->add_subcommand("backup", "copies a store, while it is in use, and checks the copy");
   add_store(*log_backup, options);

@@ -2,27 +2,10 @@
 
 #include <fmt/format.h>
 
+#include "cli/quantity_option.h"
 #include "units/makers.h"
-#include "units/parse.h"
 
 namespace steamworthy::cli {
-namespace {
-
-template <class Quantity>
-std::optional<Quantity> quantity(units::Kind kind, const std::string& option,
-                                 const std::string& text) {
-  if (text.empty()) return std::nullopt;
-  const auto parsed = units::parse_measure(kind, text);
-  if (!parsed) {
-    Problem problem = parsed.problem;
-    problem.field = option;
-    throw Usage{sentence(problem)};
-  }
-  return Quantity::from_si(parsed.value->si);
-}
-
-}  // namespace
-
 sheet::Request read_request(const SheetOptions& options) {
   using units::Kind;
   sheet::Request request;
