@@ -151,8 +151,7 @@ PLANT = [
                                          "spring_hangers": True}}]
 
 
-class State(Log):
-    """Where a closing of the demo boiler stands, and permission, over the command line."""
+class OfTheDemoBoiler(Log):
     BOILER = ROOT / "examples/watertube.toml"
 
     def say(self, *facts, closing="new", person="R. Lind"):
@@ -193,6 +192,10 @@ class State(Log):
         return run("log", "clear", self.store, "--boiler", self.BOILER, "--person", "R. Lind",
                    "--second", second, *arguments)
 
+
+class State(OfTheDemoBoiler):
+    """Where a closing of the demo boiler stands, and permission, over the command line."""
+
     def test_state_is_told_in_sentences_and_as_the_closing_view(self):
         closing = self.begin()
         self.say({"kind": "closure.opened", "body": {"closure": "FH-A01"}},
@@ -201,11 +204,11 @@ class State(Log):
                  {"kind": "leak.found", "body": {"leak": "1", "place": "FH-A01", "at": "gasket",
                                                  "passes": "out"}}, closing=closing)
         text = self.shown("state")
-        for words in ("Opened since", "1 of 1 opened closures left", "inside: J. Moe (SP-SD)", "1 open leak",
+        for words in ("Repairing since", "1 of 1 opened closures left", "inside: J. Moe (SP-SD)", "1 open leak",
                       "Next: clear to fill", "nobody may let it pass", "T-1 on SV-1", "1: gasket at FH-A01"):
             self.assertIn(words, text)
         view = self.view("state")
-        self.assertEqual((view["closing"], view["stage"], view["boiler"]), (closing, "opened", "B1"))
+        self.assertEqual((view["closing"], view["stage"], view["boiler"]), (closing, "repairing", "B1"))
         self.assertEqual(view["next_step"], "fill")
         self.assertEqual(view["last"][0]["kind"], "leak.found")
         self.assertIn(f"{len(view['outstanding'])} still outstanding", view["sentence"])
@@ -252,7 +255,7 @@ class State(Log):
                      "01a21484-4792-79f1-925b-58f0fb8cfff7", code="service.unknown_closing")
 
 
-class Work(State):
+class Work(OfTheDemoBoiler):
     def work(self, *arguments):
         answer = run(*arguments)
         self.assertEqual(answer.returncode, 0, answer.stderr + answer.stdout)

@@ -109,8 +109,7 @@ void filled_handover(const Context& context, paper::Flow& flow) {
   part("paper.open_leaks", [](const Context& c, paper::Flow& f) { leak_table(c, f, true); });
   part("paper.half_done", half_done);
   part("paper.lapsed", lapsed_table);
-  const auto stage = closing::stage(filled.state(), filled.terms());
-  const facts::StepName next = closing::next_step(stage);
+  const facts::StepName next = closing::next_clearance(filled.state(), filled.terms()).step;
   flow.heading(context.say("paper.outstanding_for",
                            {{"step", context.say("clearance." + std::string(facts::token(next)))}}),
                2);

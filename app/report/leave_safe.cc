@@ -86,8 +86,8 @@ paper::Document leave_safe_sheet(const Papers& papers) {
             {"paper.earliest_retest", ""},
             {"paper.not_before_what", ""}});
   if (context.filled != nullptr) {
-    const closing::Stage stage = closing::stage(context.filled->state(), context.filled->terms());
-    const facts::StepName next = closing::next_step(stage);
+    const facts::StepName next =
+        closing::next_clearance(context.filled->state(), context.filled->terms()).step;
     flow.heading(
         context.say("paper.outstanding_for",
                     {{"step", context.say("clearance." + std::string(facts::token(next)))}}),

@@ -22,6 +22,29 @@ bool has_open_leak(const State& state) {
   });
 }
 
+StepName next_step(const State& state, const Terms& terms) {
+  switch (stage(state, terms)) {
+    case Stage::ShutDown:
+      return StepName::Open;
+    case Stage::Opened:
+    case Stage::ClosingUp:
+    case Stage::Closed:
+      return StepName::Fill;
+    case Stage::Filled:
+    case Stage::UnderTest:
+      return StepName::RaisePressure;
+    case Stage::Repairing:
+    case Stage::LeftSafe:
+      return state.full.holds ? StepName::RaisePressure : StepName::Fill;
+    case Stage::Passed:
+    case Stage::Normalised:
+      return StepName::TakeOver;
+    case Stage::TakenOver:
+      break;
+  }
+  return StepName::Steam;
+}
+
 }  // namespace
 
 std::string_view token(Stage stage) {
@@ -55,30 +78,8 @@ Stage stage(const State& state, const Terms& terms) {
   return any_set ? Stage::ClosingUp : Stage::Opened;
 }
 
-StepName next_step(Stage stage) {
-  switch (stage) {
-    case Stage::ShutDown:
-      return StepName::Open;
-    case Stage::Opened:
-    case Stage::ClosingUp:
-    case Stage::Closed:
-      return StepName::Fill;
-    case Stage::Filled:
-    case Stage::UnderTest:
-    case Stage::Repairing:
-    case Stage::LeftSafe:
-      return StepName::RaisePressure;
-    case Stage::Passed:
-    case Stage::Normalised:
-      return StepName::TakeOver;
-    case Stage::TakenOver:
-      break;
-  }
-  return StepName::Steam;
-}
-
 Clearance next_clearance(const State& state, const Terms& terms) {
-  Clearance next{next_step(stage(state, terms)), "", std::nullopt};
+  Clearance next{next_step(state, terms), "", std::nullopt};
   if (next.step == StepName::RaisePressure && state.sheet) next.up_to = state.sheet->test_pressure;
   return next;
 }

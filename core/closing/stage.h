@@ -30,10 +30,8 @@ std::string_view token(Stage stage);
 /// comes before under test, and left safe, which lasts until somebody goes on.
 Stage stage(const State& state, const Terms& terms);
 
-/// The clearance that the closing waits for next, for the lead hand's page.
-facts::StepName next_step(Stage stage);
-
-/// The same with what it is asked for: to raise pressure, up to the test pressure of the sheet.
+/// The clearance that the closing waits for next, for the lead hand's page; to raise pressure: up
+/// to the test pressure of the sheet.
 Clearance next_clearance(const State& state, const Terms& terms);
 
 }  // namespace steamworthy::closing
