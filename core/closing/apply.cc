@@ -112,6 +112,9 @@ void give(State& state, const Told& told, const facts::ClearanceGiven& body) {
                                         told.at_ms(), given.overrides);
   for (const Outstanding& item : against) {
     lapse_by(given, item.check, item.subject);
+    // An alarm that stands is on every screen already; were each to raise another for every
+    // clearance given all the same, their number would double each time.
+    if (item.check == Check::S11Alarm) continue;
     raise_late(state, told.terms, given, item.check, item.subject);
   }
   for (const auto& [key, lapser] : state.lapsers) {

@@ -213,6 +213,18 @@ TEST(Late, SomebodyWhoWentInUnknownToTheCountRaisesAnAlarmUntilItIsTaken) {
   EXPECT_TRUE(alarms(folded.state()).empty());
 }
 
+TEST(Late, AlarmsThatStandRaiseNoAlarmsOfTheirOwn) {
+  // Clearances given all the same, one after the other: each tells what stood in its way and no
+  // more. When standing alarms counted among that, their number doubled each time.
+  const Terms terms = small_terms();
+  Story story;
+  story.say(given(StepName::Fill));
+  const std::size_t of_one = alarms(fold(story.facts, terms)).size();
+  ASSERT_GT(of_one, 3u);
+  for (int i = 0; i < 30; ++i) story.say(given(StepName::Fill));
+  EXPECT_EQ(alarms(fold(story.facts, terms)).size(), 31 * of_one);
+}
+
 TEST(Late, AMissingEntryIsNamedUntilItComes) {
   Story story;
   tell_opened(story);
