@@ -31,9 +31,10 @@ closing::Terms terms() {
       service::read_description(bytes_of("examples/watertube.toml"), "watertube.toml"), site);
   const auto plant = wire::read_fact_lines(bytes_of("examples/demo-plant.jsonl"), "plant");
   for (const facts::Fact& fact : plant.facts) {
-    const auto& person = std::get<facts::PersonEnrolled>(fact.body);
-    for (const std::string& role : person.roles) {
-      terms.let(person.who, facts::value_of<facts::RoleName>(role).value());
+    const auto* person = std::get_if<facts::PersonEnrolled>(&fact.body);
+    if (person == nullptr) continue;
+    for (const std::string& role : person->roles) {
+      terms.let(person->who, facts::value_of<facts::RoleName>(role).value());
     }
   }
   return terms;

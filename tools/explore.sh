@@ -1,5 +1,5 @@
 #!/bin/bash
-# Explores the small plant of core/closing to depth 8 and beyond, and holds the numbers of states to
+# Explores the small plant of core/closing deeper than the unit tests do, and holds the numbers of states to
 # those of bench/exploration. Takes minutes; ./check --long runs it. Options go to the program.
 set -euo pipefail
 source "$(dirname "${BASH_SOURCE[0]}")/common.sh"
