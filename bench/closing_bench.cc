@@ -1,5 +1,5 @@
-// Folding 20,000 parsed facts into the state of their closing: all at once, one more at the end, and
-// with some that come late.
+// Folding 20,000 parsed facts into the state of their closing: all at once, one more at the end,
+// and with some that come late.
 #include <benchmark/benchmark.h>
 
 #include <fstream>
