@@ -8,6 +8,7 @@
 #include "paper/type.h"
 #include "paper/write.h"
 #include "report/boilers_test.h"
+#include "report/document_test.h"
 #include "report/drawing_paper.h"
 #include "report/elevation.h"
 #include "units/makers.h"
@@ -18,14 +19,6 @@ namespace {
 using paper::Box;
 using paper::Page;
 using paper::Text;
-
-std::vector<Text> texts(const Page& page) {
-  std::vector<Text> found;
-  for (const paper::Item& item : page.items) {
-    if (const auto* text = std::get_if<Text>(&item)) found.push_back(*text);
-  }
-  return found;
-}
 
 Context context_of(const boiler::Boiler& boiler, paper::Size size, units::System system) {
   Context context{.boiler = boiler};

@@ -1,51 +1,21 @@
 #include "report/filled.h"
 
 #include <limits>
-#include <type_traits>
+#include <optional>
 
 #include "facts/moment.h"
+#include "report/body_texts.h"
 
 namespace steamworthy::report {
 namespace {
 
-/// Remembers the first text of a body.
-struct FirstText {
-  std::string found;
-  bool has = false;
-
-  void text(const char*, const std::string& value, const char*) {
-    if (!has) found = value;
-    has = true;
-  }
-  template <class... Rest>
-  void maybe(Rest&&...) {}
-  template <class... Rest>
-  void texts(Rest&&...) {}
-  template <class... Rest>
-  void flag(Rest&&...) {}
-  template <class... Rest>
-  void whole(Rest&&...) {}
-  template <class... Rest>
-  void word(Rest&&...) {}
-  template <class... Rest>
-  void moment(Rest&&...) {}
-  template <class... Rest>
-  void items(Rest&&...) {}
-  template <class... Rest>
-  void measure(Rest&&...) {}
-  template <class... Rest>
-  void maybe_measure(Rest&&...) {}
-};
-
+/// The first text of a body: the tag that it is about.
 std::string tag_of(const facts::Body& body) {
-  return std::visit(
-      [](const auto& one) {
-        FirstText first;
-        using One = std::decay_t<decltype(one)>;
-        if constexpr (!std::is_same_v<One, facts::Unread>) One::fields(one, first);
-        return first.found;
-      },
-      body);
+  std::optional<std::string> found;
+  for_each_text(body, [&](std::string_view, const std::string& value) {
+    if (!found) found = value;
+  });
+  return found.value_or("");
 }
 
 /// Of a device in a store, whose name is 32 digits, the first eight tell it from others.

@@ -10,6 +10,7 @@
 #include "paper/type.h"
 #include "report/boilers_test.h"
 #include "report/demo_test.h"
+#include "report/document_test.h"
 #include "report/drawing_paper.h"
 #include "report/papers.h"
 
@@ -19,26 +20,6 @@ namespace {
 using paper::Box;
 using paper::Page;
 using paper::Text;
-
-std::vector<Text> texts(const Page& page) {
-  std::vector<Text> found;
-  for (const paper::Item& item : page.items) {
-    if (const auto* text = std::get_if<Text>(&item)) found.push_back(*text);
-  }
-  return found;
-}
-
-std::string all_text(const paper::Document& document) {
-  std::string text;
-  for (const Page& page : document.pages) {
-    for (const Text& one : texts(page)) text += one.text + " ";
-  }
-  // Blanks at which no line may break are blanks.
-  const std::string no_break = "\u00a0";
-  for (std::size_t at = text.find(no_break); at != std::string::npos; at = text.find(no_break))
-    text.replace(at, no_break.size(), " ");
-  return text;
-}
 
 const DemoClosing& demo(const std::string& until) {
   static std::map<std::string, std::unique_ptr<DemoClosing>> all;

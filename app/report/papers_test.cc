@@ -11,6 +11,7 @@
 #include "paper/type.h"
 #include "paper/write.h"
 #include "report/boilers_test.h"
+#include "report/document_test.h"
 #include "report/sheet_sections.h"
 
 namespace steamworthy::report {
@@ -19,22 +20,6 @@ namespace {
 using paper::Box;
 using paper::Page;
 using paper::Text;
-
-std::vector<Text> texts(const Page& page) {
-  std::vector<Text> found;
-  for (const paper::Item& item : page.items) {
-    if (const auto* text = std::get_if<Text>(&item)) found.push_back(*text);
-  }
-  return found;
-}
-
-std::string all_text(const paper::Document& document) {
-  std::string text;
-  for (const Page& page : document.pages) {
-    for (const Text& one : texts(page)) text += one.text + " ";
-  }
-  return text;
-}
 
 sheet::Request request_for(const std::string& boiler) {
   sheet::Request request;
@@ -150,8 +135,8 @@ TEST(TestSheet, HasEveryFigureOfTheSheetWithItsUnit) {
       for (const working::Figure& figure : section.figures) {
         if (!figure.is_known()) continue;
         ++known;
-        EXPECT_NE(text.find(value_text(made.papers.context, figure)), std::string::npos)
-            << figure.key << " " << figure.subject;
+        const std::string value = with_plain_blanks(value_text(made.papers.context, figure));
+        EXPECT_NE(text.find(value), std::string::npos) << figure.key << " " << figure.subject;
       }
     }
     EXPECT_GT(known, 200);

@@ -3,9 +3,9 @@
 #include <algorithm>
 #include <map>
 #include <string_view>
-#include <type_traits>
 
 #include "report/blocks.h"
+#include "report/body_texts.h"
 #include "report/leaks.h"
 #include "report/standing.h"
 
@@ -70,40 +70,12 @@ void tubes(const Context& context, paper::Flow& flow) {
 }
 
 /// The names that a body tells beside its maker's: who went in, who counted with him.
-struct Names {
-  std::vector<std::string> found;
-
-  void text(std::string_view name, const std::string& value, const char*) {
-    if (name == "who" || name == "second" || name == "from" || name == "to") found.push_back(value);
-  }
-  void maybe(std::string_view, const std::string&, const char*) {}
-  template <class... Rest>
-  void texts(Rest&&...) {}
-  template <class... Rest>
-  void flag(Rest&&...) {}
-  template <class... Rest>
-  void whole(Rest&&...) {}
-  template <class... Rest>
-  void word(Rest&&...) {}
-  template <class... Rest>
-  void moment(Rest&&...) {}
-  template <class... Rest>
-  void items(Rest&&...) {}
-  template <class... Rest>
-  void measure(Rest&&...) {}
-  template <class... Rest>
-  void maybe_measure(Rest&&...) {}
-};
-
 std::vector<std::string> named_in(const facts::Body& body) {
-  return std::visit(
-      [](const auto& one) {
-        Names names;
-        using One = std::decay_t<decltype(one)>;
-        if constexpr (!std::is_same_v<One, facts::Unread>) One::fields(one, names);
-        return names.found;
-      },
-      body);
+  std::vector<std::string> found;
+  for_each_text(body, [&](std::string_view name, const std::string& value) {
+    if (name == "who" || name == "second" || name == "from" || name == "to") found.push_back(value);
+  });
+  return found;
 }
 
 /// Everybody whose entries are in the log, or whom they name.

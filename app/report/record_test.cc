@@ -9,6 +9,7 @@
 #include "paper/type.h"
 #include "paper/write.h"
 #include "report/boilers_test.h"
+#include "report/document_test.h"
 #include "trace/reader.h"
 
 namespace steamworthy::report {
@@ -17,22 +18,6 @@ namespace {
 using paper::Box;
 using paper::Page;
 using paper::Text;
-
-std::vector<Text> texts(const Page& page) {
-  std::vector<Text> found;
-  for (const paper::Item& item : page.items) {
-    if (const auto* text = std::get_if<Text>(&item)) found.push_back(*text);
-  }
-  return found;
-}
-
-std::string all_text(const paper::Document& document) {
-  std::string text;
-  for (const Page& page : document.pages) {
-    for (const Text& one : texts(page)) text += one.text + " ";
-  }
-  return text;
-}
 
 /// A leak of 30 mL/min, half a litre of air, at 45 bar; the analysis has its own tests.
 struct Logged {

@@ -3,7 +3,6 @@
 #include "wire/json_text.h"
 
 namespace steamworthy::server {
-namespace {
 
 std::string problem_json(const Problem& problem) {
   return wire::JsonObject()
@@ -16,8 +15,6 @@ std::string problem_json(const Problem& problem) {
       .put("message", problem.message)
       .text();
 }
-
-}  // namespace
 
 std::string_view token(Method method) {
   switch (method) {

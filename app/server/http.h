@@ -72,6 +72,9 @@ class Refusal : public Error {
   std::string outstanding_;
 };
 
+/// One fault in somebody's input as JSON: Problem of docs/formats/openapi.json.
+std::string problem_json(const Problem& problem);
+
 /// The one shape of an error.
 Response error_answer(int status, std::string_view code, std::string_view message,
                       const std::vector<Problem>& problems = {},

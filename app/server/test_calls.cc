@@ -43,18 +43,6 @@ std::string column_json(const trace::Column& column, const words::Style& style) 
       .text();
 }
 
-std::string problem_json(const Problem& problem) {
-  return JsonObject()
-      .put("code", problem.code)
-      .put("file", problem.file)
-      .put("line", problem.line)
-      .put("field", problem.field)
-      .put("found", problem.found)
-      .put("accepted", problem.accepted)
-      .put("message", problem.message)
-      .text();
-}
-
 /// How a log is understood; the rest is for one that was taken in.
 JsonObject preview(const trace::Reading& reading, const words::Style& style) {
   std::vector<std::string> columns;
