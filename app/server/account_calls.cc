@@ -22,15 +22,9 @@ std::string cookie_text(std::string_view name, std::string_view value, bool secu
                      secure ? "; Secure" : "");
 }
 
-std::vector<std::string> tokens(const std::vector<facts::RoleName>& roles) {
-  std::vector<std::string> all;
-  for (const facts::RoleName role : roles) all.emplace_back(facts::token(role));
-  return all;
-}
-
-std::string roles_text(const std::vector<facts::RoleName>& roles, const words::Style& style) {
+std::string roles_text(closing::Roles roles, const words::Style& style) {
   std::string text;
-  for (const facts::RoleName role : roles) {
+  for (const facts::RoleName role : service::each_of(roles)) {
     text +=
         (text.empty() ? "" : ", ") +
         words::label(
@@ -39,18 +33,18 @@ std::string roles_text(const std::vector<facts::RoleName>& roles, const words::S
   return text;
 }
 
-std::string person_json(const std::string& who, const service::PersonEntry& person,
+std::string person_json(const std::string& who, const service::Person& person,
                         const std::vector<std::string>& secrets, const words::Style& style) {
   return JsonObject()
       .put("who", who)
       .put("name", person.name)
-      .put("roles", tokens(person.roles))
+      .put("roles", service::role_tokens(person.roles))
       .put("roles_text", roles_text(person.roles, style))
       .put("secrets", secrets)
       .text();
 }
 
-std::string device_json(const record::DeviceId& id, const service::DeviceEntry& device,
+std::string device_json(const record::DeviceId& id, const service::Device& device,
                         const Call& call) {
   return JsonObject()
       .put("device", hex(id))
@@ -78,24 +72,24 @@ std::string node_json(const House& house) {
 }
 
 std::string me_json(House& house, const Call& call, const Caller& caller) {
-  const auto roster = house.accounts.roster();
+  const auto plant = house.accounts.plant();
   JsonObject json;
-  const auto device = caller.device ? roster->devices.find(*caller.device) : roster->devices.end();
-  if (device == roster->devices.end()) {
+  const auto device = caller.device ? plant->devices.find(*caller.device) : plant->devices.end();
+  if (device == plant->devices.end()) {
     json.put_null("device");
   } else {
     json.raw("device", device_json(device->first, device->second, call));
   }
-  const auto person = roster->people.find(caller.person);
-  if (person == roster->people.end()) {
+  const auto person = plant->people.find(caller.person);
+  if (person == plant->people.end()) {
     json.put_null("person").put_null("session").put_null("expires_at_ms");
   } else {
     json.raw("person", person_json(person->first, person->second, {}, {}))
         .put("session", caller.session)
         .put("expires_at_ms", caller.expires_at_ms);
   }
-  return json.put("plant", text(roster->plant.id))
-      .put("is_new_plant", roster->people.empty())
+  return json.put("plant", text(house.log.plant().id))
+      .put("is_new_plant", plant->people.empty())
       .put("version", STEAMWORTHY_VERSION)
       .text();
 }
@@ -257,9 +251,9 @@ Outcome end_session(House& house, const Call& call) {
 Outcome people(House& house, const Call& call) {
   const words::Style style = call.style();
   const auto kinds = house.accounts.kinds_of_secret();
-  const auto roster = house.accounts.roster();
+  const auto plant = house.accounts.plant();
   std::vector<std::string> list;
-  for (const auto& [who, person] : roster->people) {
+  for (const auto& [who, person] : plant->people) {
     const auto secrets = kinds.find(who);
     list.push_back(person_json(
         who, person, secrets == kinds.end() ? std::vector<std::string>{} : secrets->second, style));
@@ -295,8 +289,7 @@ Outcome set_secret(House& house, const Call& call) {
     read_secret_kind(form, "own_kind", own.kind);
   });
   const std::string& who = call.part("who");
-  if (who != call.caller.person &&
-      !service::has_role(*house.accounts.roster(), call.caller.person, leads())) {
+  if (who != call.caller.person && !house.accounts.plant()->may(call.caller.person, leads)) {
     throw Refusal(403, "server.role",
                   "only an engineer or a lead hand may set somebody else's secret");
   }
@@ -306,9 +299,9 @@ Outcome set_secret(House& house, const Call& call) {
 }
 
 Outcome devices(House& house, const Call& call) {
-  const auto roster = house.accounts.roster();
+  const auto plant = house.accounts.plant();
   std::vector<std::string> list{node_json(house)};
-  for (const auto& [id, device] : roster->devices) list.push_back(device_json(id, device, call));
+  for (const auto& [id, device] : plant->devices) list.push_back(device_json(id, device, call));
   return answer(JsonObject().list("devices", list).text());
 }
 

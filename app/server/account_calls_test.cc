@@ -4,6 +4,7 @@
 #include <gtest/gtest.h>
 
 #include "server/house_test.h"
+#include "wire/fact_body.h"
 
 namespace steamworthy::server {
 namespace {
@@ -20,7 +21,10 @@ TEST(Enrolment, TheFirstDeviceBringsItsPersonAndBothAreFactsOfThePlant) {
   EXPECT_EQ(text_of(*me.find("person"), "name"), "Mara Lind");
   EXPECT_EQ(text_of(*me.find("device"), "name"), "tablet");
   EXPECT_EQ(text_of(me, "is_new_plant"), "false");
-  const service::Roster again = service::roster_of(test.store->log());
+  // Made anew of the log, as after a restart.
+  service::ClosingBook book(test.store->log().plant(), [](const auto&) { return nullptr; });
+  book.catch_up(test.store->log());
+  const service::Plant& again = book.plant();
   EXPECT_EQ(again.people.at("mara").name, "Mara Lind");
   EXPECT_EQ(again.devices.count(mara.device()), 1u);
 }
@@ -144,9 +148,26 @@ TEST(Session, IsWorthNothingOnAnotherDevice) {
   EXPECT_EQ(code_of(ole.get("/api/devices")), "server.not_enrolled");
 }
 
+TEST(Person, WhoIsEnrolledByAnEntryFromElsewhereIsKnownAtOnce) {
+  // The accounts once read the plant's feed for themselves, and at a start alone.
+  Plant plant;
+  store::Draft draft;
+  draft.scope = plant.store->log().plant();
+  draft.person = "mara";
+  draft.kind = facts::PersonEnrolled::kind.token;
+  draft.happened_at_ms = plant.world.now;
+  draft.happened_precision_ms = 1000;
+  draft.body = wire::body_json(facts::PersonEnrolled{"kai", "Kai Berg", {"hand"}});
+  plant.store->log().append({draft});
+  plant.closings->caught_up();
+  EXPECT_NE(plant.mara.get("/api/people").body->find("Kai Berg"), std::string::npos);
+}
+
 TEST(Session, OutlivesTheProgram) {
   Plant plant;
-  Accounts again(plant.store->log(), plant.book, plant.world, {}, cheap);
+  Accounts again(
+      plant.store->log(), plant.book, plant.world, {}, [&] { return plant.closings->plant(); },
+      cheap);
   const Caller caller =
       again.identify(plant.mara.jar["steamworthy_device"], plant.mara.jar["steamworthy_session"]);
   EXPECT_EQ(caller.person, "mara");

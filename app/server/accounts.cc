@@ -30,21 +30,15 @@ std::string enrolment_bytes(std::string_view code) {
   return "steamworthy enrolment 1\n" + std::string(code);
 }
 
-const std::vector<facts::RoleName>& leads() {
-  static const std::vector<facts::RoleName> roles{facts::RoleName::LeadHand,
-                                                  facts::RoleName::Engineer};
-  return roles;
-}
-
 Accounts::Accounts(store::FactLog& log, store::AccountBook& book, store::Surroundings& surroundings,
-                   Append append, store::SecretCost cost)
+                   Append append, PlantNow plant, store::SecretCost cost)
     : log_(log),
       book_(book),
       surroundings_(surroundings),
       append_(std::move(append)),
+      plant_(std::move(plant)),
       cost_(cost),
-      no_secret_(store::hash_secret(store::new_token(surroundings), cost)),
-      roster_(std::make_shared<const service::Roster>(service::roster_of(log))) {
+      no_secret_(store::hash_secret(store::new_token(surroundings), cost)) {
   const std::int64_t now = surroundings_.now_ms();
   book_.tidy(now);
   for (const store::SessionRow& row : book_.sessions()) {
@@ -55,18 +49,6 @@ Accounts::Accounts(store::FactLog& log, store::AccountBook& book, store::Surroun
   for (auto& presence : book_.presences()) presences_.insert(std::move(presence));
 }
 
-std::shared_ptr<const service::Roster> Accounts::roster() const {
-  const std::lock_guard lock(mutex_);
-  return roster_;
-}
-
-void Accounts::saw(const record::Envelope& envelope, std::string_view body) {
-  const std::lock_guard lock(mutex_);
-  service::Roster roster = *roster_;
-  service::enter(roster, envelope, body);
-  roster_ = std::make_shared<const service::Roster>(std::move(roster));
-}
-
 Caller Accounts::identify(std::string_view device_token, std::string_view session_token) {
   Caller caller;
   const std::int64_t now = surroundings_.now_ms();
@@ -74,8 +56,9 @@ Caller Accounts::identify(std::string_view device_token, std::string_view sessio
   if (device_token.empty()) return caller;
   const auto known = devices_.find(store::hash_token(device_token));
   if (known == devices_.end()) return caller;
-  const auto entry = roster_->devices.find(known->second);
-  if (entry == roster_->devices.end()) return caller;
+  const auto plant_now = plant();
+  const auto entry = plant_now->devices.find(known->second);
+  if (entry == plant_now->devices.end()) return caller;
   if (entry->second.revoked) {
     caller.revoked = true;
     return caller;
@@ -90,7 +73,7 @@ Caller Accounts::identify(std::string_view device_token, std::string_view sessio
     sessions_.erase(session);
     return caller;
   }
-  if (roster_->people.count(session->second.person) == 0) return caller;
+  if (plant_now->people.count(session->second.person) == 0) return caller;
   session->second.last_used_at_ms = now;
   caller.person = session->second.person;
   caller.session = session->second.id;
@@ -118,15 +101,7 @@ std::int64_t Accounts::append(const std::string& by, std::string_view kind,
   draft.happened_at_ms = surroundings_.now_ms();
   draft.happened_precision_ms = 1000;
   draft.body = wire::body_json(body);
-  const std::vector<store::Receipt> receipts = append_({draft});
-  record::Envelope envelope;
-  envelope.scope = draft.scope;
-  envelope.person = by;
-  envelope.kind = draft.kind;
-  envelope.kind_version = draft.kind_version;
-  envelope.happened_at_ms = envelope.recorded_at_ms = draft.happened_at_ms;
-  saw(envelope, draft.body);
-  return receipts.front().intake_no;
+  return append_({draft}).front().intake_no;
 }
 
 Accounts::Enrolled Accounts::enrol(const NewDevice& device) {
@@ -136,24 +111,23 @@ Accounts::Enrolled Accounts::enrol(const NewDevice& device) {
     throw Refusal(403, "server.bad_proof",
                   "the signature is not by the key that the device sent, of this code");
   }
-  const auto roster_now = roster();
-  if (device.first_person && !roster_now->people.empty()) {
+  const auto plant_now = plant();
+  if (device.first_person && !plant_now->people.empty()) {
     throw Refusal(409, "server.not_first", "people are enrolled here already; sign in as one");
   }
-  if (!device.first_person && roster_now->people.empty()) {
+  if (!device.first_person && plant_now->people.empty()) {
     throw Refusal(409, "server.needs_person",
                   "nobody is enrolled here yet: the first device brings its person with it");
   }
   const record::DeviceId id = record::device_of(device.key);
-  if (roster_now->devices.count(id) != 0 || id == log_.device()) {
+  if (plant_now->devices.count(id) != 0 || id == log_.device()) {
     throw Refusal(409, "server.known_device", "this key is enrolled already; make a new one");
   }
   if (device.first_person) {
     check(*device.first_person);
     const auto& roles = device.first_person->roles;
-    if (std::none_of(leads().begin(), leads().end(), [&](facts::RoleName role) {
-          return std::find(roles.begin(), roles.end(), role) != roles.end();
-        })) {
+    if (std::none_of(roles.begin(), roles.end(),
+                     [](facts::RoleName role) { return (closing::bit(role) & leads) != 0; })) {
       throw Refusal(422, "server.no_roles",
                     "the first person must be a lead hand or an engineer, to enrol the others");
     }
@@ -193,7 +167,7 @@ Accounts::Enrolled Accounts::enrol(const NewDevice& device) {
 void Accounts::prove(const std::string& person, const Secret& secret, int status) {
   const std::string kind = secret.kind.empty() ? kind_of_secret(secret.text) : secret.kind;
   std::string hash = no_secret_;
-  const bool known = roster()->people.count(person) != 0;
+  const bool known = plant()->people.count(person) != 0;
   if (known) {
     for (const store::SecretHash& one : book_.secrets(person)) {
       if (one.kind == kind) hash = one.hash;
@@ -276,14 +250,13 @@ std::int64_t Accounts::add_person(const NewPerson& person, const std::string& by
 }
 
 std::int64_t Accounts::remove_person(const std::string& who, const std::string& by) {
-  const auto roster_now = roster();
-  if (roster_now->people.count(who) == 0) {
+  const auto plant_now = plant();
+  if (plant_now->people.count(who) == 0) {
     throw Refusal(404, "server.no_person", "nobody of this name works here");
   }
-  const auto others =
-      std::count_if(roster_now->people.begin(), roster_now->people.end(), [&](const auto& entry) {
-        return entry.first != who && service::has_role(*roster_now, entry.first, leads());
-      });
+  const auto others = std::count_if(
+      plant_now->people.begin(), plant_now->people.end(),
+      [&](const auto& entry) { return entry.first != who && plant_now->may(entry.first, leads); });
   if (others == 0) {
     throw Refusal(409, "server.last_lead",
                   "this is the last lead hand or engineer; enrol another one first");
@@ -296,7 +269,7 @@ std::int64_t Accounts::remove_person(const std::string& who, const std::string& 
 }
 
 void Accounts::set_secret(const std::string& who, const Secret& secret) {
-  if (roster()->people.count(who) == 0) {
+  if (plant()->people.count(who) == 0) {
     throw Refusal(404, "server.no_person", "nobody of this name works here");
   }
   const std::string kind = check_secret(secret.kind, secret.text);
@@ -318,9 +291,9 @@ std::int64_t Accounts::revoke(const record::DeviceId& device, const std::string&
   if (device == log_.device()) {
     throw Refusal(409, "server.is_node", "the program itself cannot be revoked");
   }
-  const auto roster_now = roster();
-  const auto entry = roster_now->devices.find(device);
-  if (entry == roster_now->devices.end()) {
+  const auto plant_now = plant();
+  const auto entry = plant_now->devices.find(device);
+  if (entry == plant_now->devices.end()) {
     throw Refusal(404, "server.no_device", "no such device is enrolled");
   }
   if (entry->second.revoked) {

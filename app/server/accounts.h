@@ -1,6 +1,6 @@
 // Accounts: which device and which person a call comes from, and how both come to be known.
 //
-// People and devices are facts of the plant (service/roster.h); secrets, sessions and codes are in
+// People and devices are facts of the plant (service/plant.h); secrets, sessions and codes are in
 // the account book. Looking a caller up touches neither: it reads memory only, and may be done on
 // the loop. Everything that takes a secret is slow on purpose and belongs on the pool.
 #pragma once
@@ -14,7 +14,7 @@
 
 #include "facts/body.h"
 #include "server/http.h"
-#include "service/roster.h"
+#include "service/plant.h"
 #include "store/account_book.h"
 #include "store/fact_log.h"
 #include "store/secret.h"
@@ -76,13 +76,17 @@ std::string enrolment_bytes(std::string_view code);
 /// Appends facts; run by whoever may write to the log.
 using Append = std::function<std::vector<store::Receipt>(const std::vector<store::Draft>&)>;
 
+/// What the plant's feed says now.
+using PlantNow = std::function<std::shared_ptr<const service::Plant>()>;
+
 class Accounts {
  public:
-  /// `append` is called for facts of the plant.
+  /// `append` is called for facts of the plant; what `plant` says from then on knows them, and it
+  /// never waits.
   Accounts(store::FactLog& log, store::AccountBook& book, store::Surroundings& surroundings,
-           Append append, store::SecretCost cost = {});
+           Append append, PlantNow plant, store::SecretCost cost = {});
 
-  std::shared_ptr<const service::Roster> roster() const;
+  std::shared_ptr<const service::Plant> plant() const { return plant_(); }
   record::DeviceId node() const { return log_.device(); }
 
   /// By the two cookies. Never throws, never waits.
@@ -130,9 +134,6 @@ class Accounts {
   /// Sets the site's limits: the body of a fact site.limits_set, already read.
   std::int64_t set_limits(const facts::SiteLimitsSet& limits, const std::string& by);
 
-  /// A fact of the plant that came by another way.
-  void saw(const record::Envelope& envelope, std::string_view body);
-
  private:
   std::int64_t append(const std::string& by, std::string_view kind, const facts::Body& body);
   void count_trial(const std::string& person);
@@ -143,18 +144,19 @@ class Accounts {
   store::AccountBook& book_;
   store::Surroundings& surroundings_;
   Append append_;
+  PlantNow plant_;
   store::SecretCost cost_;
   std::string no_secret_;  ///< what is tried where a person has none, so that it takes as long
 
   std::mutex trial_mutex_;
-  mutable std::mutex mutex_;  // guards all below
-  std::shared_ptr<const service::Roster> roster_;
+  mutable std::mutex mutex_;                  // guards all below
   std::map<record::Hash, Session> sessions_;  ///< by the hash of the token
   std::map<record::Hash, record::DeviceId> devices_;
   std::set<std::pair<record::DeviceId, std::string>> presences_;
 };
 
 /// Roles that may do what an office does: people, devices, beginning a closing.
-const std::vector<facts::RoleName>& leads();
+inline constexpr closing::Roles leads =
+    closing::bit(facts::RoleName::LeadHand) | closing::bit(facts::RoleName::Engineer);
 
 }  // namespace steamworthy::server

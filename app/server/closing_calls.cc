@@ -39,19 +39,13 @@ std::string short_json(const record::Scope& scope, const service::Ledger& ledger
       .text();
 }
 
-std::vector<std::string> role_tokens(const std::vector<facts::RoleName>& roles) {
-  std::vector<std::string> tokens;
-  for (const facts::RoleName role : roles) tokens.emplace_back(facts::token(role));
-  return tokens;
-}
-
 /// Everything of a fact that a page may show.
-std::string shown(const wire::TakenIn& taken, const service::Roster& roster,
+std::string shown(const wire::TakenIn& taken, const service::Plant& plant,
                   const words::Style& style) {
   const facts::Fact& fact = *taken.fact;
-  const auto person = roster.people.find(fact.person);
+  const auto person = plant.people.find(fact.person);
   const auto id = record::from_hex<record::DeviceId>(fact.device);
-  const auto device = id ? roster.devices.find(*id) : roster.devices.end();
+  const auto device = id ? plant.devices.find(*id) : plant.devices.end();
   const auto* unread = std::get_if<facts::Unread>(&fact.body);
   JsonObject json;
   json.put("intake_no", taken.intake_no)
@@ -59,9 +53,9 @@ std::string shown(const wire::TakenIn& taken, const service::Roster& roster,
       .put("kind", facts::kind_of(fact.body).token)
       .put("kind_version", fact.version)
       .put("person", fact.person)
-      .put("person_name", person == roster.people.end() ? fact.person : person->second.name)
+      .put("person_name", person == plant.people.end() ? fact.person : person->second.name)
       .put("device", fact.device)
-      .put("device_name", device == roster.devices.end() ? "" : device->second.name)
+      .put("device_name", device == plant.devices.end() ? "" : device->second.name)
       .put("device_seq", fact.device_seq)
       .put("happened_at_ms", fact.happened_at_ms)
       .put("precision", facts::token(fact.precision))
@@ -213,13 +207,13 @@ ClearanceForm read_clearance(const std::string& body) {
 
 Outcome plant(House& house, const Call& call) {
   const words::Style style = call.style();
-  const auto roster = house.accounts.roster();
+  const auto plant = house.accounts.plant();
   std::vector<std::string> people;
-  for (const auto& [who, person] : roster->people) {
+  for (const auto& [who, person] : plant->people) {
     people.push_back(JsonObject()
                          .put("who", who)
                          .put("name", person.name)
-                         .put("roles", role_tokens(person.roles))
+                         .put("roles", service::role_tokens(person.roles))
                          .text());
   }
   std::vector<std::string> boilers;
@@ -308,7 +302,7 @@ Outcome facts_of(House& house, const Call& call) {
   const std::optional<std::string> about = call.asked("about");
   const bool newest_first = call.asked("before").has_value();
   if (before == 0) before = greatest;
-  const auto roster = house.accounts.roster();
+  const auto plant = house.accounts.plant();
   std::vector<std::string> list;
   bool more = false;
   std::int64_t newest = 0;
@@ -325,7 +319,7 @@ Outcome facts_of(House& house, const Call& call) {
         more = true;
         break;
       }
-      list.push_back(shown(taken, *roster, style));
+      list.push_back(shown(taken, *plant, style));
     }
   });
   return answer(JsonObject().list("facts", list).put("intake_no", newest).put("more", more).text());

@@ -106,6 +106,10 @@ void Closings::write(const std::function<void(service::ClosingBook&)>& work) {
 }
 
 void Closings::tell() {
+  {
+    const std::lock_guard lock(plant_mutex_);
+    plant_ = book_.plant_now();
+  }
   for (const record::Scope& scope : book_.closings()) {
     const service::Ledger& ledger = book_.ledger(scope);
     std::int64_t& told = told_[scope.id];
@@ -113,6 +117,11 @@ void Closings::tell() {
     told = ledger.intake_no();
     hub_.publish(scope.id, {told, news_json(ledger, {}), news_json(ledger, us())});
   }
+}
+
+std::shared_ptr<const service::Plant> Closings::plant() const {
+  const std::lock_guard lock(plant_mutex_);
+  return plant_;
 }
 
 void Closings::read(const std::function<void(const service::ClosingBook&)>& read) const {

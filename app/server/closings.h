@@ -52,6 +52,9 @@ class Closings {
 
   // For readers.
 
+  /// What the plant's feed says now. Never waits for the book.
+  std::shared_ptr<const service::Plant> plant() const;
+
   /// Throws   what `read` throws.
   void read(const std::function<void(const service::ClosingBook&)>& read) const;
   /// The view as JSON, at most a second old.
@@ -81,6 +84,8 @@ class Closings {
   store::FactLog& log_;
   Hub& hub_;
   store::Surroundings& world_;
+  mutable std::mutex plant_mutex_;  // guards the one below
+  std::shared_ptr<const service::Plant> plant_ = std::make_shared<const service::Plant>();
   mutable std::mutex mutex_;                         // guards all below
   std::map<std::string, KnownBoiler> boilers_;       ///< by tag
   std::map<std::string, KnownBoiler> descriptions_;  ///< by hash

@@ -67,7 +67,7 @@ void check_caller(const House& house, const Route& route, const Caller& caller) 
     throw Refusal(401, "server.not_signed_in", "nobody is signed in at this device");
   }
   if (route.who == Who::Person) return;
-  if (!service::has_role(*house.accounts.roster(), caller.person, leads())) {
+  if (!house.accounts.plant()->may(caller.person, leads)) {
     throw Refusal(403, "server.role",
                   fmt::format("this needs the role {}", std::string(words_of(route.who))));
   }

@@ -64,7 +64,7 @@ struct TestHouse {
           });
           return receipts;
         },
-        cheap);
+        [this] { return closings->plant(); }, cheap);
     house.reset(new House{store->log(), world, *accounts, *closings, hub, *writer, pages, path});
     house->origin = "http://localhost:8080";
     house->started_at_ms = world.now;

@@ -38,10 +38,10 @@ Outcome rules_shipped(House&, const Call&) {
 }
 
 Outcome site_limits(House& house, const Call&) {
-  const std::string limits = house.accounts.roster()->limits;
+  const auto plant = house.accounts.plant();
   return answer(wire::JsonObject()
-                    .put("is_set", !limits.empty())
-                    .raw("limits", limits.empty() ? "{}" : limits)
+                    .put("is_set", plant->limits.has_value())
+                    .raw("limits", plant->limits ? wire::body_json(*plant->limits) : "{}")
                     .text());
 }
 

@@ -78,14 +78,17 @@ void serve(ServeOptions options, const std::function<void(const std::string&)>& 
   for (const Description& boiler : options.boilers) closings.add_boiler(boiler.name, boiler.bytes);
   closings.caught_up();
   Writer writer([&closings](const auto& sealed) { return closings.take_in(sealed); }, most_waiting);
-  Accounts accounts(facts, book, world, [&](const std::vector<store::Draft>& drafts) {
-    std::vector<store::Receipt> receipts;
-    writer.run([&] {
-      receipts = facts.append(drafts);
-      closings.caught_up();
-    });
-    return receipts;
-  });
+  Accounts accounts(
+      facts, book, world,
+      [&](const std::vector<store::Draft>& drafts) {
+        std::vector<store::Receipt> receipts;
+        writer.run([&] {
+          receipts = facts.append(drafts);
+          closings.caught_up();
+        });
+        return receipts;
+      },
+      [&] { return closings.plant(); });
   House house{facts, world, accounts, closings, hub, writer, pages, options.store};
   house.started_at_ms = world.now_ms();
   for (const record::PublicKey& key : facts.keys()) {

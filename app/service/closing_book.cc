@@ -89,9 +89,9 @@ void ClosingBook::take_in(const std::vector<store::StoredFact>& facts) {
   const std::size_t plant_facts = plant_facts_.size();
   for (const store::StoredFact& fact : facts) take(fact);
   if (plant_facts_.size() == plant_facts) return;
-  const Plant before = std::exchange(plant_, plant_of(plant_facts_));
-  if (plant_ == before) return;
-  for (auto& [scope, ledger] : ledgers_) ledger.judge_by(ledger.boiler_, plant_);
+  const auto before = std::exchange(plant_, std::make_shared<const Plant>(plant_of(plant_facts_)));
+  if (judge_alike(*before, *plant_)) return;
+  for (auto& [scope, ledger] : ledgers_) ledger.judge_by(ledger.boiler_, *plant_);
 }
 
 void ClosingBook::take(const store::StoredFact& stored) {
@@ -108,12 +108,12 @@ void ClosingBook::take(const store::StoredFact& stored) {
   auto ledger = ledgers_.find(envelope.scope);
   if (ledger == ledgers_.end()) {
     ledger =
-        ledgers_.emplace(envelope.scope, Ledger(text(envelope.scope.id), nullptr, plant_)).first;
+        ledgers_.emplace(envelope.scope, Ledger(text(envelope.scope.id), nullptr, *plant_)).first;
   }
   const std::string pinned = ledger->second.state().description_sha256;
   ledger->second.take(stored.intake_no, std::move(*fact));
   const std::string& pins = ledger->second.state().description_sha256;
-  if (pins != pinned) ledger->second.judge_by(descriptions_(pins), plant_);
+  if (pins != pinned) ledger->second.judge_by(descriptions_(pins), *plant_);
 }
 
 std::vector<record::Scope> ClosingBook::closings() const {

@@ -76,7 +76,9 @@ class ClosingBook {
   /// Up to which fact of the log the book goes, checkpoints and the plant's feed counted.
   std::int64_t intake_no() const { return intake_no_; }
 
-  const Plant& plant() const { return plant_; }
+  const Plant& plant() const { return *plant_; }
+  /// The same, to be kept: another takes its place when the plant's feed says more.
+  std::shared_ptr<const Plant> plant_now() const { return plant_; }
   /// By rising id.
   std::vector<record::Scope> closings() const;
   /// Throws   NotFound "service.unknown_closing".
@@ -89,7 +91,7 @@ class ClosingBook {
   Descriptions descriptions_;
   std::int64_t intake_no_ = 0;
   std::vector<facts::Fact> plant_facts_;
-  Plant plant_;
+  std::shared_ptr<const Plant> plant_ = std::make_shared<const Plant>();
   std::map<record::Scope, Ledger> ledgers_;
 };
 

@@ -9,24 +9,36 @@ namespace {
 
 constexpr double seconds_per_minute = 60.0;
 
-void take(Plant& plant, const facts::PersonEnrolled& body) {
-  Person& person = plant.people[body.who];
-  person.name = body.name;
-  person.roles = closing::nobody;
+void take(Plant& plant, const facts::Fact&, const facts::PersonEnrolled& body) {
+  closing::Roles roles = closing::nobody;
   for (const std::string& word : body.roles) {
-    if (const auto role = facts::value_of<facts::RoleName>(word)) {
-      person.roles |= closing::bit(*role);
-    }
+    if (const auto role = facts::value_of<facts::RoleName>(word)) roles |= closing::bit(*role);
   }
-  person.ever_had |= person.roles;
+  plant.people[body.who] = {body.name, roles};
+  plant.ever_had[body.who] |= roles;
 }
 
-void take(Plant& plant, const facts::PersonLeft& body) {
-  const auto person = plant.people.find(body.who);
-  if (person != plant.people.end()) person->second.roles = closing::nobody;
+void take(Plant& plant, const facts::Fact&, const facts::PersonLeft& body) {
+  plant.people.erase(body.who);
 }
 
-void take(Plant& plant, const facts::DeviceRevoked& body) { plant.revoked.insert(body.device); }
+void take(Plant& plant, const facts::Fact& fact, const facts::DeviceEnrolled& body) {
+  const auto key = record::from_hex<record::PublicKey>(body.public_key);
+  const auto id = record::from_hex<record::DeviceId>(body.device);
+  if (!key || !id || record::device_of(*key) != *id) return;
+  const bool revoked = plant.devices[*id].revoked;
+  plant.devices[*id] = {body.name, *key, fact.recorded_at_ms, fact.person, revoked};
+}
+
+void take(Plant& plant, const facts::Fact&, const facts::DeviceRevoked& body) {
+  if (const auto id = record::from_hex<record::DeviceId>(body.device)) {
+    plant.devices[*id].revoked = true;
+  }
+}
+
+void take(Plant& plant, const facts::Fact&, const facts::SiteLimitsSet& body) {
+  plant.limits = body;
+}
 
 /// Whole minutes, never more than the site said.
 std::optional<int> minutes(const std::optional<facts::Measured<units::Duration>>& limit) {
@@ -39,21 +51,22 @@ std::optional<Value> value(const std::optional<facts::Measured<Value>>& limit) {
   return limit ? std::optional<Value>(limit->value) : std::nullopt;
 }
 
-void take(Plant& plant, const facts::SiteLimitsSet& body) {
+closing::Site site_of(const std::optional<facts::SiteLimitsSet>& limits) {
   closing::Site site;
-  site.air_minutes = minutes(body.air_holds);
-  site.count_minutes = minutes(body.count_holds);
-  site.open_below = value(body.open_below);
-  site.carbon_monoxide_alarm = value(body.carbon_monoxide_alarm);
-  site.hydrogen_sulfide_alarm = value(body.hydrogen_sulfide_alarm);
-  site.tighten_below = value(body.tighten_below);
-  site.spring_hangers = body.spring_hangers;
-  plant.site = site;
+  if (!limits) return site;
+  site.air_minutes = minutes(limits->air_holds);
+  site.count_minutes = minutes(limits->count_holds);
+  site.open_below = value(limits->open_below);
+  site.carbon_monoxide_alarm = value(limits->carbon_monoxide_alarm);
+  site.hydrogen_sulfide_alarm = value(limits->hydrogen_sulfide_alarm);
+  site.tighten_below = value(limits->tighten_below);
+  site.spring_hangers = limits->spring_hangers;
+  return site;
 }
 
 }  // namespace
 
-bool Plant::may(const std::string& person, closing::Roles any_of) const {
+bool Plant::may(std::string_view person, closing::Roles any_of) const {
   const auto found = people.find(person);
   return found != people.end() && (found->second.roles & any_of) != 0;
 }
@@ -67,21 +80,38 @@ Plant plant_of(const std::vector<facts::Fact>& facts) {
   for (const closing::Entry& entry : entries) {
     std::visit(
         [&](const auto& body) {
-          if constexpr (requires { take(plant, body); }) take(plant, body);
+          if constexpr (requires { take(plant, *entry.fact, body); })
+            take(plant, *entry.fact, body);
         },
         entry.fact->body);
   }
   return plant;
 }
 
+bool judge_alike(const Plant& one, const Plant& other) {
+  return one.ever_had == other.ever_had && site_of(one.limits) == site_of(other.limits);
+}
+
 closing::Terms terms_of(const boiler::Boiler& boiler, const Plant& plant) {
-  closing::Terms terms(boiler, plant.site);
-  for (const auto& [who, person] : plant.people) {
-    for (const auto& [role, word] : facts::Words<facts::RoleName>::table) {
-      if ((person.ever_had & closing::bit(role)) != 0) terms.let(who, role);
-    }
+  closing::Terms terms(boiler, site_of(plant.limits));
+  for (const auto& [who, roles] : plant.ever_had) {
+    for (const facts::RoleName role : each_of(roles)) terms.let(who, role);
   }
   return terms;
+}
+
+std::vector<facts::RoleName> each_of(closing::Roles roles) {
+  std::vector<facts::RoleName> each;
+  for (const auto& [role, word] : facts::Words<facts::RoleName>::table) {
+    if ((roles & closing::bit(role)) != 0) each.push_back(role);
+  }
+  return each;
+}
+
+std::vector<std::string> role_tokens(closing::Roles roles) {
+  std::vector<std::string> tokens;
+  for (const facts::RoleName role : each_of(roles)) tokens.emplace_back(facts::token(role));
+  return tokens;
 }
 
 }  // namespace steamworthy::service
