@@ -11,7 +11,7 @@ import uuid
 
 from support.harness import main
 from support.served import SECRETS, Served, Visitor, sent
-from support.wrong_calls import NOBODY, TABLE
+from support.wrong_calls import NOBODY, ORDINARY, TABLE
 
 
 class Plant(unittest.TestCase):
@@ -147,6 +147,14 @@ class WrongCalls(Plant):
                 if code == "server.wrong_secret" and who == "mara":
                     self.assertEqual(self.mara.sign_in("mara").status, 201)
                     self.assertEqual(self.ole.sign_in("ole").status, 201)
+
+    def test_a_sheet_is_issued_with_what_was_agreed_with_the_inspector(self):
+        agreed = {**ORDINARY, "examination": "522 psi", "safety_valves_in_place_below": "30 bar"}
+        self.assertEqual(self.mara.post(f"/api/closings/{self.closing}/sheet", agreed).status, 201)
+        issued = self.mara.get(f"/api/closings/{self.closing}").json["sheet"]
+        # 1 psi = 6894.757 Pa: NIST SP 811 (2008), appendix B.8.
+        self.assertAlmostEqual(issued["examination_pressure_bar_gauge"], 522 * 0.06894757, places=5)
+        self.assertEqual(issued["safety_valves_in_place_below_bar_gauge"], 30)
 
     def test_a_call_from_another_place_is_refused(self):
         for headers in ({"Origin": "https://elsewhere"}, {"Origin": "null"},

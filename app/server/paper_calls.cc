@@ -113,7 +113,33 @@ std::string sha256_of_rule(const std::string& id) {
   return {};
 }
 
-facts::SheetIssued issued(const sheet::Sheet& sheet, const std::string& sha256) {
+/// The pressure at which the boiler is examined: the rule's, or where it names
+/// none what was agreed. Without one nobody could be cleared to walk the fire side.
+facts::Measured<units::GaugePressure> examination_of(const sheet::Sheet& sheet,
+                                                     const Agreed& agreed,
+                                                     units::GaugePressure test) {
+  const auto named = measured<units::GaugePressure>(sheet, "rules.examination_pressure");
+  if (named && agreed.examination) {
+    throw Refusal(409, "server.examination_named",
+                  "this rule names the pressure for the examination, so none can be agreed");
+  }
+  if (named) return *named;
+  if (!agreed.examination) {
+    throw Refusal(409, "server.no_examination",
+                  "this rule names no pressure for the examination; say the one that was agreed "
+                  "with the inspector");
+  }
+  const double si = agreed.examination->value.si();
+  if (si <= 0.0 || si > test.si()) {
+    throw Refusal(422, "server.examination_outside",
+                  "the pressure for the examination must be above zero and at most the test "
+                  "pressure");
+  }
+  return *agreed.examination;
+}
+
+facts::SheetIssued issued(const sheet::Sheet& sheet, const Agreed& agreed,
+                          const std::string& sha256) {
   facts::SheetIssued fact;
   fact.sheet_sha256 = sha256;
   fact.rule = sheet.rule_id.empty() ? "own_pressure" : sheet.rule_id;
@@ -132,7 +158,8 @@ facts::SheetIssued issued(const sheet::Sheet& sheet, const std::string& sha256) 
                   "it as the ceiling");
   }
   fact.never_above = *ceiling;
-  fact.examination_pressure = measured<units::GaugePressure>(sheet, "rules.examination_pressure");
+  fact.examination_pressure = examination_of(sheet, agreed, test->value);
+  fact.safety_valves_in_place_below = agreed.safety_valves_in_place_below;
   fact.coldest = extreme<units::Temperature>(sheet, "rules.temperature_from", true);
   fact.warmest = extreme<units::Temperature>(sheet, "rules.temperature_to", false);
   fact.hold = measured<units::Duration>(sheet, "sheet.hold_time");
@@ -255,15 +282,17 @@ Outcome issue_sheet(House& house, const Call& call) {
   const record::Scope scope = scope_of(call.closing());
   const KnownBoiler known = house.closings.boiler_of(scope.id);
   const words::Style style = call.style();
-  const sheet::Sheet made = sheet::make_sheet(*known.boiler, service::shipped_rules(),
-                                              request_of(said_in_form(call.request.body)));
+  const Said said = said_in_form(call.request.body);
+  const Agreed agreed = agreed_of(said);
+  const sheet::Sheet made =
+      sheet::make_sheet(*known.boiler, service::shipped_rules(), request_of(said));
   if (made.is_refused()) {
     throw Refusal(
         409, "server.sheet_refused",
         "this test must not be made as it stands: " + sentences(made.stops, style).front());
   }
   const std::string bytes = wire::sheet_json(made, true);
-  const facts::SheetIssued fact = issued(made, hex(record::sha256(bytes)));
+  const facts::SheetIssued fact = issued(made, agreed, hex(record::sha256(bytes)));
   std::int64_t intake_no = 0;
   house.writer.run([&] {
     house.log.add_blob(bytes);

@@ -15,6 +15,9 @@ constexpr std::array<const char*, 12> names = {"rule",         "work",   "author
                                                "own_pressure", "reason", "ceiling",   "water",
                                                "metal",        "hold",   "heater",    "trait"};
 
+constexpr const char* examination = "examination";
+constexpr const char* in_place_below = "safety_valves_in_place_below";
+
 class Reader {
  public:
   explicit Reader(const Said& said) : said_(said) {}
@@ -35,6 +38,11 @@ class Reader {
     Problem problem = parsed.problem;
     problem.field = name;
     problems.push_back(std::move(problem));
+  }
+  void measure(const char* name, std::optional<facts::Measured<units::GaugePressure>>& into) {
+    std::optional<units::GaugePressure> value;
+    measure(name, units::Kind::GaugePressure, value);
+    if (value) into = facts::Measured<units::GaugePressure>{*value, text(name)};
   }
   void wrong_word(const char* name, const std::string& found,
                   const std::vector<std::string_view>& accepted) {
@@ -90,12 +98,16 @@ Said said_in_query(const Call& call) {
 Said said_in_form(const std::string& body) {
   Said said;
   read_form(body, [&](wire::ObjectReader& form) {
-    for (const char* name : names) {
-      if (std::string_view(name) == "trait") continue;
+    const auto read = [&](const char* name) {
       std::string value;
       form.text(name, value);
       if (!value.empty()) said[name] = value;
+    };
+    for (const char* name : names) {
+      if (std::string_view(name) != "trait") read(name);
     }
+    read(examination);
+    read(in_place_below);
     std::vector<std::string> traits;
     form.texts("traits", traits);
     std::string joined;
@@ -132,6 +144,15 @@ sheet::Request request_of(const Said& said) {
   }
   if (!reader.problems.empty()) throw BadInput(std::move(reader.problems));
   return request;
+}
+
+Agreed agreed_of(const Said& said) {
+  Reader reader(said);
+  Agreed agreed;
+  reader.measure(examination, agreed.examination);
+  reader.measure(in_place_below, agreed.safety_valves_in_place_below);
+  if (!reader.problems.empty()) throw BadInput(std::move(reader.problems));
+  return agreed;
 }
 
 std::string text_of(const Said& said) {

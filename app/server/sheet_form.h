@@ -2,16 +2,18 @@
 #pragma once
 
 #include <map>
+#include <optional>
 #include <string>
 #include <vector>
 
+#include "facts/kind.h"
 #include "server/call.h"
 #include "sheet/sheet.h"
 
 namespace steamworthy::server {
 
 /// By the names of the command line's options, with _ for -; several traits by
-/// commas.
+/// commas. A form says besides what Agreed holds.
 using Said = std::map<std::string, std::string, std::less<>>;
 
 /// What a query says of the test.
@@ -21,6 +23,13 @@ Said said_in_form(const std::string& body);
 
 /// Throws   BadInput "server.not_said" and those of units with every fault.
 sheet::Request request_of(const Said& said);
+/// What was agreed with the inspector, for the sheet that is issued.
+struct Agreed {
+  std::optional<facts::Measured<units::GaugePressure>> examination;
+  std::optional<facts::Measured<units::GaugePressure>> safety_valves_in_place_below;
+};
+/// Throws   as request_of().
+Agreed agreed_of(const Said& said);
 /// One "name=value" a line, as papers carry it in their hash.
 std::string text_of(const Said& said);
 

@@ -2,6 +2,13 @@
 
 NOBODY = "0193690e-7a00-7c00-8000-0000000000c1"  # a closing that there is not
 
+# What makes a whole sheet of examples/watertube.toml, by a rule that names no examination pressure and
+# by one that names it.
+ORDINARY = {"rule": "us-marine-ordinary", "work": "gaskets", "authority": "the inspector",
+            "ceiling": "48 bar", "traits": ["lap_seam=no"]}
+NAMING = {"rule": "in-after-erection", "work": "new-installation", "authority": "the inspector",
+          "traits": ["all_parts_shop_tested=yes", "lap_seam=no"]}
+
 # who (nobody: no cookies; mara: lead hand; ole: a hand), method, path, body, status, code
 TABLE = [
     ("nobody", "GET", "/api", None, 404, "server.no_call"),
@@ -166,6 +173,13 @@ TABLE = [
     ("mara", "GET", "/api/closings/{closing}/sheet?work=none", None, 422, "server.not_said"),
     ("mara", "GET", "/api/closings/{closing}/sheet?rule=none", None, 404, "sheet.unknown_rule"),
     ("mara", "POST", "/api/closings/{closing}/sheet", {}, 409, "server.no_test_pressure"),
+    ("mara", "POST", "/api/closings/{closing}/sheet", ORDINARY, 409, "server.no_examination"),
+    ("mara", "POST", "/api/closings/{closing}/sheet", {**ORDINARY, "examination": "46 bar"}, 422,
+     "server.examination_outside"),
+    ("mara", "POST", "/api/closings/{closing}/sheet", {**NAMING, "examination": "30 bar"}, 409,
+     "server.examination_named"),
+    ("mara", "POST", "/api/closings/{closing}/sheet", {**ORDINARY, "examination": "high"}, 422,
+     "units.not_a_number"),
     ("mara", "POST", "/api/closings/{closing}/traces", {}, 415, "server.wrong_type"),
     ("mara", "GET", "/api/closings/{closing}/gauge", None, 422, "server.no_readings"),
     ("mara", "GET", "/api/closings/{closing}/gauge?trace=0", None, 404, "server.no_blob"),
