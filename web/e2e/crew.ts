@@ -4,13 +4,32 @@ import { with_browser, type SizeName } from "./browser.ts";
 import { complaints } from "./checks.ts";
 import type { Program } from "./program.ts";
 
-export const first = { who: "r.lind", name: "R. Lind", secret: "482913" };
-export const others = [
-  { who: "j.moe", name: "J. Moe", roles: ["hand", "attendant"], secret: "771204" },
-  { who: "p.dahl", name: "P. Dahl", roles: ["pump_hand"], secret: "390185" },
-  { who: "i.sande", name: "I. Sande", roles: ["inspector"], secret: "660317" },
-  { who: "w.berg", name: "W. Berg", roles: ["watch_engineer"], secret: "158829" },
-] as const;
+export interface Member {
+  who: string;
+  name: string;
+  secret: string;
+}
+
+/** Seven people, one for each role; holding gags is a duty. The lead hand enrols the first tablet. */
+export const crew = {
+  lead_hand: { who: "r.lind", name: "R. Lind", secret: "482913" },
+  hand: { who: "j.moe", name: "J. Moe", secret: "771204" },
+  pump_hand: { who: "p.dahl", name: "P. Dahl", secret: "390185" },
+  attendant: { who: "a.tveit", name: "A. Tveit", secret: "204866" },
+  inspector: { who: "i.sande", name: "I. Sande", secret: "660317" },
+  engineer: { who: "e.falk", name: "E. Falk", secret: "915372" },
+  watch_engineer: { who: "w.berg", name: "W. Berg", secret: "158829" },
+} as const satisfies Record<string, Member>;
+export const first: Member = crew.lead_hand;
+
+/** Makes the others known, each in their own role. */
+export async function make_known(page: Page): Promise<void> {
+  for (const [role, member] of Object.entries(crew)) {
+    if (member.who === first.who) continue;
+    const made = await ask(page, "POST", "/api/people", { ...member, roles: [role] });
+    if (made.status !== 201) throw new Error(`${member.who}: ${made.status} ${JSON.stringify(made.body)}`);
+  }
+}
 
 export interface Tablet {
   context: BrowserContext;
@@ -32,7 +51,7 @@ export async function enrol(page: Page, link: string, name: string, is_first: bo
 }
 
 export async function sign_in(page: Page, name: string, secret: string): Promise<void> {
-  await page.getByText(name, { exact: false }).first().click();
+  await page.locator("label.tick").filter({ hasText: name }).click();
   await page.getByLabel("PIN, badge or passphrase").fill(secret);
   await page.getByRole("button", { name: "Sign in" }).click();
   await page.waitForURL((url) => url.pathname === "/");

@@ -1,6 +1,6 @@
 // Hands on a page: taps, entries, clearances, as a crew does them.
 import type { Locator, Page } from "playwright-core";
-import { ask, first, others } from "./crew.ts";
+import { ask, crew, sign_in, type Member } from "./crew.ts";
 import { check, until } from "./spec.ts";
 
 export interface Permit {
@@ -21,10 +21,31 @@ export class Hand {
     this.closing = closing;
   }
 
+  /** Goes where a link to this page of the closing goes. */
   async go(path: string): Promise<void> {
-    await this.page.goto(`${this.address}/closing/${this.closing}${path}`);
+    await this.open(`/closing/${this.closing}${path}`);
+  }
+
+  /** Goes to a page as a link does: the pages themselves are loaded once. */
+  async open(path: string): Promise<void> {
+    if (!this.page.url().startsWith(this.address)) await this.page.goto(this.address + path);
+    await this.page.evaluate((where) => {
+      const link = [...document.querySelectorAll("a")].find((one) => one.pathname === where);
+      if (link !== undefined) return link.click();
+      history.pushState(null, "", where);
+      dispatchEvent(new PopStateEvent("popstate"));
+    }, path);
     await this.page.getByRole("heading", { level: 1 }).waitFor();
     await this.page.getByText("Waiting for the answer").first().waitFor({ state: "hidden" });
+  }
+
+  /** Hands the tablet to somebody else, who signs in. */
+  async as(member: Member): Promise<void> {
+    await this.sent();
+    await this.open("/settings");
+    await this.page.getByRole("button", { name: /^Sign out:/ }).click();
+    await this.page.waitForURL("**/sign-in");
+    await sign_in(this.page, member.name, member.secret);
   }
 
   async tap(name: string, within: Page | Locator = this.page): Promise<void> {
@@ -75,8 +96,10 @@ export class Hand {
       } else await field.fill(value);
     }
     await box.getByRole("button", { name: "Record", exact: true }).click();
-    // What was recorded may take its own form away: a seal is put on once.
-    await until(`${title} is recorded`, async () => (await summary.count()) === 0 || (await box.getByText("Recorded.").count()) > 0);
+    // What was recorded folds its form away, or takes it away: a seal is put on once.
+    await until(`${title} is recorded`, () =>
+      this.page.locator("details").filter({ has: summary }).evaluateAll((all) => !(all.at(-1) as HTMLDetailsElement | undefined)?.open),
+    );
     await this.page.waitForFunction(() => document.querySelector('[aria-busy="true"]') === null);
   }
 
@@ -85,8 +108,8 @@ export class Hand {
     return (await ask<Permit>(this.page, "GET", `/api/closings/${this.closing}/outstanding?step=${step}${query}`)).body;
   }
 
-  /** Gives a clearance on the page that is open, by two people. */
-  async give(step: string, name: string, subject = "", up_to = ""): Promise<void> {
+  /** The lead hand gives a clearance on the page that is open, with a second person. */
+  async give(step: string, name: string, subject = "", up_to = "", second: Member = crew.hand): Promise<void> {
     await this.sent();
     const permit = await this.outstanding(step, subject, up_to.replace(" bar", ""));
     check(
@@ -96,9 +119,9 @@ export class Hand {
     await this.page.getByRole("button", { name: `Clearance: ${name}${subject === "" ? "" : ` ${subject}`}` }).first().click();
     const dialog = this.page.getByRole("dialog");
     if (up_to !== "") await this.field("Up to which pressure", dialog).fill(up_to);
-    await dialog.getByLabel("Your PIN, badge or passphrase").fill(first.secret);
-    await this.field("Second person", dialog).selectOption(others[0].who);
-    await dialog.getByLabel("The second person's PIN, badge or passphrase").fill(others[0].secret);
+    await dialog.getByLabel("Your PIN, badge or passphrase").fill(crew.lead_hand.secret);
+    await this.field("Second person", dialog).selectOption(second.who);
+    await dialog.getByLabel("The second person's PIN, badge or passphrase").fill(second.secret);
     await dialog.getByRole("button", { name: "Give the clearance" }).click();
     await dialog.waitFor({ state: "detached" });
   }
@@ -117,7 +140,7 @@ export class Hand {
       "Things found inside": "0",
       "Looked in with a lamp": true,
       "Called, and nobody answered": true,
-      "Second person": others[0].name,
+      "Second person": crew.attendant.name,
     });
   }
 
@@ -129,6 +152,6 @@ export class Hand {
       "Oxygen near the bottom": "20.9",
       "Flammable gas, of the lower limit": "0",
     });
-    await this.entry("Post an attendant", { Attendant: others[0].name });
+    await this.entry("Post an attendant", { Attendant: crew.attendant.name });
   }
 }

@@ -1,6 +1,6 @@
 // The real program, served from a store of its own for one run of the tests.
-import { execFileSync, spawn, type ChildProcess } from "node:child_process";
-import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
+import { spawn, type ChildProcess } from "node:child_process";
+import { mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
@@ -13,8 +13,6 @@ export interface Program {
   /** What it wrote to its request log. */
   log(): string;
   stop(): Promise<void>;
-  /** Stops it, appends facts to its store as somebody at the machine would, and starts it again. */
-  append(facts: unknown[]): Promise<void>;
 }
 
 // Where the pages lie, if not in web/dist.
@@ -24,7 +22,7 @@ const binary = process.env["STEAMWORTHY"] ?? join(root, "build/release/steamwort
 export async function start_program(): Promise<Program> {
   const folder = mkdtempSync(join(tmpdir(), "steamworthy-served-"));
   const store = join(folder, "plant.steamworthy");
-  let running = await serve(store, "0", true);
+  const running = await serve(store);
   const address = new URL(running.link).origin;
 
   async function stop(): Promise<void> {
@@ -40,39 +38,30 @@ export async function start_program(): Promise<Program> {
       await stop();
       rmSync(folder, { recursive: true, force: true });
     },
-    append: async (facts) => {
-      await stop();
-      const lines = join(folder, "facts.jsonl");
-      writeFileSync(lines, facts.map((fact) => `${JSON.stringify(fact)}\n`).join(""));
-      execFileSync(binary, ["log", "append", store, lines], { stdio: "pipe" });
-      // On the same port: what a browser keeps belongs to the address with its port.
-      running = await serve(store, new URL(address).port, false);
-    },
   };
 }
 
 interface Running {
   child: ChildProcess;
-  /** The one-time link of a new plant; otherwise the address. */
+  /** The one-time link of a new plant. */
   link: string;
   logged: () => string;
 }
 
-async function serve(store: string, port: string, is_new: boolean): Promise<Running> {
+async function serve(store: string): Promise<Running> {
   const child = spawn(
     binary,
-    ["serve", store, ...(is_new ? ["--new"] : []), "--port", port, "--boiler", join(root, "examples/watertube.toml"), "--pages", pages],
+    ["serve", store, "--new", "--port", "0", "--boiler", join(root, "examples/watertube.toml"), "--pages", pages],
     { stdio: ["ignore", "pipe", "pipe"] },
   );
   let said = "";
   let logged = "";
   child.stderr.on("data", (bytes: Buffer) => (logged += bytes.toString()));
-  const wanted = is_new ? /https?:\/\/\S+\/enrol#\w+/ : /https?:\/\/\S+/;
   const link = await new Promise<string>((resolve, reject) => {
     const too_long = setTimeout(() => reject(new Error(`the program did not start: ${said}${logged}`)), 30_000);
     child.stdout.on("data", (bytes: Buffer) => {
       said += bytes.toString();
-      const found = wanted.exec(said);
+      const found = /https?:\/\/\S+\/enrol#\w+/.exec(said);
       if (found !== null) {
         clearTimeout(too_long);
         resolve(found[0]);

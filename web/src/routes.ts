@@ -9,6 +9,7 @@ export type PageName =
   | "plant"
   | "people"
   | "settings"
+  | "rules"
   | "closing"
   | "part"
   | "closure"
@@ -30,6 +31,7 @@ export const routes: readonly (readonly [path: string, page: PageName])[] = [
   ["/enrol", "enrol"],
   ["/people", "people"],
   ["/settings", "settings"],
+  ["/rules", "rules"],
   ["/closing/:closing", "closing"],
   ["/closing/:closing/part/:part", "part"],
   ["/closing/:closing/closure/:closure", "closure"],
