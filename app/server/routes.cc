@@ -4,6 +4,7 @@
 #include "server/closing_calls.h"
 #include "server/paper_calls.h"
 #include "server/plain_calls.h"
+#include "server/repair_calls.h"
 #include "server/test_calls.h"
 
 namespace steamworthy::server {
@@ -83,6 +84,10 @@ constexpr Route table[] = {
      trace},
     {Method::Get, "/api/closings/{closing}/gauge", "gauge", Where::Heavy, Who::Person,
      "trace leak_of_concern_ml_per_min units language", "", 0, gauge},
+    {Method::Get, "/api/closings/{closing}/repair", "repair_plan", Where::Heavy, Who::Person,
+     "cure drain_rate fill_rate margin let_down repairs raise_and_hold walkdown walkdown_left "
+     "units language",
+     "", 0, repair_plan},
     {Method::Post, "/api/closings/{closing}/blobs", "add_blob", Where::Heavy, Who::Person, "",
      "image/jpeg image/png application/pdf", photo_body, add_blob},
     {Method::Get, "/api/blobs/{sha256}", "blob", Where::Heavy, Who::Person, "", "", 0, blob},

@@ -68,23 +68,6 @@ void read_trait(Reader& reader, std::string_view written, sheet::Request& reques
   request.traits[*trait] = word == "yes";
 }
 
-std::string figure_json(const working::Figure& figure, const words::Style& style) {
-  JsonObject json;
-  json.put("key", figure.key)
-      .put("subject", figure.subject)
-      .put("label", words::label(figure.key, style))
-      .put("text", figure.is_known() ? words::text(*figure.value, style)
-                                     : words::sentence(figure.cannot_tell, style))
-      .put("is_known", figure.is_known())
-      .put("line", words::render_figure(figure, style))
-      .put("working_text", words::render_working(figure, style));
-  if (figure.is_known()) {
-    json.put("value" + std::string(units::info(figure.value->kind).suffix),
-             units::at_border(*figure.value));
-  }
-  return json.text();
-}
-
 }  // namespace
 
 Said said_in_query(const Call& call) {
@@ -159,6 +142,23 @@ std::string text_of(const Said& said) {
   std::string text;
   for (const auto& [name, value] : said) text += name + "=" + value + "\n";
   return text;
+}
+
+std::string figure_json(const working::Figure& figure, const words::Style& style) {
+  JsonObject json;
+  json.put("key", figure.key)
+      .put("subject", figure.subject)
+      .put("label", words::label(figure.key, style))
+      .put("text", figure.is_known() ? words::text(*figure.value, style)
+                                     : words::sentence(figure.cannot_tell, style))
+      .put("is_known", figure.is_known())
+      .put("line", words::render_figure(figure, style))
+      .put("working_text", words::render_working(figure, style));
+  if (figure.is_known()) {
+    json.put("value" + std::string(units::info(figure.value->kind).suffix),
+             units::at_border(*figure.value));
+  }
+  return json.text();
 }
 
 std::vector<std::string> sentences(const std::vector<working::Message>& messages,

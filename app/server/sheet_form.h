@@ -35,6 +35,7 @@ std::string text_of(const Said& said);
 
 /// The sheet with its texts. Every number comes with its unit and its working.
 std::string sheet_json(const sheet::Sheet& sheet, const words::Style& style);
+std::string figure_json(const working::Figure& figure, const words::Style& style);
 std::string section_json(const working::Section& section, const words::Style& style);
 std::vector<std::string> sentences(const std::vector<working::Message>& messages,
                                    const words::Style& style);

@@ -170,7 +170,7 @@ constexpr std::array entries = {
     Entry{"remedy.s10_boiler", "look again and ask anew"},
     Entry{"outstanding.s11_late", "a clearance was given that later entries speak against"},
     Entry{"remedy.s11_late", "look what happened[: {subject}]"},
-    Entry{"outstanding.s11_alarm", "an alarm was not taken: {subject}"},
+    Entry{"outstanding.s11_alarm", "an alarm was not taken"},
     Entry{"remedy.s11_alarm", "take it, and say what was done"},
     Entry{"outstanding.s11_unread", "an entry of {subject} cannot be read in full here"},
     Entry{"remedy.s11_unread", "read it with a newer program, or ask who made it"},

@@ -18,6 +18,7 @@ export type FeedView = Pick<Schemas["FeedHead"], "device" | "device_seq" | "hash
 export type Permit = Schemas["Permit"];
 export type Rule = Schemas["Rule"];
 export type SiteLimits = { is_set: boolean; limits: Record<string, unknown> };
+export type RepairPlan = Schemas["RepairPlan"];
 export type Sheet = Schemas["Sheet"];
 export type SheetSection = Schemas["SheetSection"];
 export type SheetFigure = Schemas["SheetFigure"];
