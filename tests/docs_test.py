@@ -155,5 +155,39 @@ class Names(unittest.TestCase):
                     self.assertTrue((ROOT / "docs/methods" / name).exists())
 
 
+class Guides(unittest.TestCase):
+    """What the guides quote of pages and program."""
+
+    def test_labels_in_the_tutorial_stand_on_the_pages(self):
+        text = " ".join((ROOT / "docs/tutorial/first-closing.md").read_text().split())
+        words = "\n".join(path.read_text() for path in files(".ts", folder=ROOT / "web/src/words"))
+        labels = [label for label in re.findall(r"\*\*(.+?)\*\*", text) if label != "bold"]
+        self.assertGreater(len(labels), 50)
+        for label in labels:
+            with self.subTest(label):
+                self.assertIn(f'"{label}"', words, "no page says so")
+
+    def test_pictures_of_the_tutorial_are_shown_and_small(self):
+        folder = ROOT / "docs/tutorial"
+        shown = set(re.findall(r"!\[[^\]]+\]\(([^)]+)\)", (folder / "first-closing.md").read_text()))
+        self.assertEqual(shown, {path.name for path in folder.glob("*.png")})
+        self.assertGreater(len(shown), 5)
+        for name in sorted(shown):
+            with self.subTest(name):
+                data = (folder / name).read_bytes()
+                # The signature of a PNG file: W3C PNG, third edition, 5.2.
+                self.assertEqual(data[:8], b"\x89PNG\r\n\x1a\n")
+                self.assertLess(len(data), 150_000)
+
+    def test_options_in_the_install_guide_are_those_of_the_program(self):
+        text = (ROOT / "docs/install.md").read_text()
+        known = "\n".join(path.read_text() for path in files(".cc", folder=ROOT / "app/cli"))
+        served = re.findall(r"--[a-z-]+", "\n".join(re.findall(r"steamworthy serve .*|`--.*?`", text)))
+        self.assertGreater(len(served), 5)
+        for option in served:
+            with self.subTest(option):
+                self.assertRegex(known, rf'"{option}"')
+
+
 if __name__ == "__main__":
     main()

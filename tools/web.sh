@@ -4,6 +4,7 @@
 #   tools/web.sh build      core for WebAssembly (tools/wasm.sh) and the pages, into web/dist
 #   tools/web.sh test       types and unit tests; ends with the line `N passed, N failed`
 #   tools/web.sh e2e [NAME] the pages in Debian's Chromium against build/release/steamworthy; the same line
+#   tools/web.sh pictures   takes the pictures of docs/tutorial from such a run, at tablet size
 #   tools/web.sh node ...   runs the Node that the pages are built with
 #
 # npm packages are those of web/package-lock.json; they are installed again only when that file has
@@ -12,7 +13,7 @@ set -euo pipefail
 source "$(dirname "${BASH_SOURCE[0]}")/common.sh"
 
 usage() {
-  echo "usage: tools/web.sh build|test|e2e|node" >&2
+  echo "usage: tools/web.sh build|test|e2e|pictures|node" >&2
   exit 2
 }
 
@@ -84,6 +85,11 @@ case "${1-}" in
   e2e)
     install web
     (cd web && node e2e/run.ts "${@:2}")
+    ;;
+  pictures)
+    install web
+    mkdir -p docs/tutorial
+    (cd web && SIZE=tablet PICTURES=$PWD/../docs/tutorial node e2e/run.ts "whole closing")
     ;;
   node)
     exec node "${@:2}"

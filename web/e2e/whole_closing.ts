@@ -18,10 +18,17 @@ interface View {
 
 const opened = ["SD", "FH"];
 
-export async function whole_closing(tablet: Tablet, hand: Hand, screens: string): Promise<void> {
+export async function whole_closing(tablet: Tablet, hand: Hand, picture: (name: string) => Promise<void>): Promise<void> {
   const { page } = tablet;
   const view = async (): Promise<View> => (await ask<View>(page, "GET", `/api/closings/${hand.closing}`)).body;
-  const shot = (name: string): Promise<unknown> => page.screenshot({ path: `${screens}${name}.png` });
+  /** A picture of the page from its top, or from something on it. */
+  const shot = async (name: string, from = page.locator("body")): Promise<void> => {
+    await from.first().evaluate(async (element) => {
+      element.scrollIntoView({ block: "start" });
+      for (let frame = 0; frame < 2; ++frame) await new Promise(requestAnimationFrame);
+    });
+    await picture(name);
+  };
   const start = await view();
   const closures = (part: string): string[] => start.parts.find((one) => one.tag === part)!.rows.flat().map((closure) => closure.tag);
   const of_kind = (...kinds: string[]): string[] => start.mountings.filter((one) => kinds.includes(one.kind)).map((one) => one.tag);
@@ -56,8 +63,11 @@ export async function whole_closing(tablet: Tablet, hand: Hand, screens: string)
   for (const [label, value] of Object.entries(limits)) await hand.field(label).fill(value);
   await hand.tap("Set these limits");
   await page.getByText("Recorded.").waitFor();
-  await shot("limits");
+  await shot("limits", page.getByRole("heading", { name: "Limits of the site" }));
   await hand.as(crew.lead_hand);
+  await hand.go("");
+  await page.getByRole("heading", { name: /Still outstanding/ }).waitFor();
+  await shot("begun");
 
   // Isolated, vented, drained, cold: open.
   await hand.go("/isolations");
@@ -104,6 +114,7 @@ export async function whole_closing(tablet: Tablet, hand: Hand, screens: string)
   }
   await step_on("FH", "Nipped up", closures("FH"));
   await step_on("SD", "Nipped up", drums.slice(1));
+  await shot("part");
   await hand.as(crew.lead_hand);
   await hand.count("SP-SD");
   await hand.give("close_last_way_in", "Close the last way in", "SP-SD");
@@ -116,7 +127,7 @@ export async function whole_closing(tablet: Tablet, hand: Hand, screens: string)
     await page.locator(".block").getByRole("button", { name: "Record" }).click();
     await page.getByText("Recorded.").waitFor();
   }
-  await shot("gaps");
+  await shot("gaps", page.getByRole("heading", { name: "Gap round the plate" }));
   await hand.as(crew.attendant);
   await hand.go("/inside/SP-SD");
   await hand.tap("Relieved");
