@@ -12,6 +12,9 @@ std::string sheet_text(const sheet::Sheet& sheet, const words::Style& style, boo
   }
   for (const auto& stop : sheet.stops) text += "STOP: " + words::sentence(stop, style) + "\n";
   for (const auto& one : sheet.missing) text += "Missing: " + words::sentence(one, style) + "\n";
+  if (!sheet.missing.empty()) {
+    text += "What is known is said by --rule, --work, --ceiling, --hold, --heater.\n";
+  }
   for (const sheet::Section& section : sheet.sections) {
     text += section_text(section, style, with_working);
   }

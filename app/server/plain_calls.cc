@@ -1,9 +1,12 @@
 #include "server/plain_calls.h"
 
 #include "assets/assets.h"
+#include "rules/circumstances.h"
+#include "rules/input_names.h"
 #include "service/sheet_service.h"
 #include "wire/fact_body.h"
 #include "wire/json_text.h"
+#include "words/words.h"
 
 namespace steamworthy::server {
 
@@ -21,6 +24,22 @@ Outcome openapi(House&, const Call&) {
   return answer(std::string(assets::openapi().front().bytes), std::string("application/json"));
 }
 
+namespace {
+
+/// Words that a request for a sheet may say, with what they mean.
+std::vector<std::string> choices(const char* family, const std::vector<std::string_view>& tokens) {
+  std::vector<std::string> list;
+  for (const std::string_view token : tokens) {
+    list.push_back(wire::JsonObject()
+                       .put("token", token)
+                       .put("text", words::label(rules::words_key(family, token), {}))
+                       .text());
+  }
+  return list;
+}
+
+}  // namespace
+
 Outcome rules_shipped(House&, const Call&) {
   std::vector<std::string> list;
   for (const rules::Rule& rule : service::shipped_rules()) {
@@ -34,7 +53,11 @@ Outcome rules_shipped(House&, const Call&) {
                        .put("sha256", rule.content_hash)
                        .text());
   }
-  return answer(wire::JsonObject().list("rules", list).text());
+  return answer(wire::JsonObject()
+                    .list("rules", list)
+                    .list("works", choices("work", rules::work_tokens()))
+                    .list("traits", choices("trait", rules::trait_tokens()))
+                    .text());
 }
 
 Outcome site_limits(House& house, const Call&) {

@@ -1,6 +1,7 @@
 // A whole closing on the page, from shut down to taken over: the steam drum and the front wall's lower
 // header are opened, all other closures stay shut this time. Seven people share one tablet, each doing
 // what is theirs.
+import type { Locator } from "playwright-core";
 import { ask, crew, type Tablet } from "./crew.ts";
 import type { Hand } from "./hand.ts";
 import { check } from "./spec.ts";
@@ -22,9 +23,10 @@ export async function whole_closing(tablet: Tablet, hand: Hand, picture: (name: 
   const { page } = tablet;
   const view = async (): Promise<View> => (await ask<View>(page, "GET", `/api/closings/${hand.closing}`)).body;
   /** A picture of the page from its top, or from something on it. */
-  const shot = async (name: string, from = page.locator("body")): Promise<void> => {
-    await from.first().evaluate(async (element) => {
-      element.scrollIntoView({ block: "start" });
+  const shot = async (name: string, from?: Locator): Promise<void> => {
+    if (from === undefined) await page.evaluate(() => scrollTo(0, 0));
+    else await from.first().evaluate((element) => element.scrollIntoView({ block: "start" }));
+    await page.evaluate(async () => {
       for (let frame = 0; frame < 2; ++frame) await new Promise(requestAnimationFrame);
     });
     await picture(name);
@@ -146,7 +148,10 @@ export async function whole_closing(tablet: Tablet, hand: Hand, picture: (name: 
   // Ready at the pump; the sheet is the engineer's.
   await hand.as(crew.engineer);
   await hand.go("/test-sheet");
-  const said = { Rule: "us-marine-ordinary", "Work done": "gaskets", Authority: "the marine inspector of the demo plant", "Ceiling set by the authority": "48 bar", Hold: "30 min", Traits: "lap_seam=no" };
+  await hand.field("Rule").selectOption("us-marine-ordinary");
+  await hand.field("Work done").selectOption({ label: "gaskets only" });
+  await hand.field("a longitudinal joint is lapped").selectOption({ label: "no" });
+  const said = { Authority: "the marine inspector of the demo plant", "Ceiling set by the authority": "48 bar", Hold: "30 min" };
   for (const [label, value] of Object.entries(said)) await hand.field(label).fill(value);
   await hand.tap("Compute");
   // This rule names no pressure for the examination: what the inspector agreed to is said.

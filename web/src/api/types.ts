@@ -17,6 +17,7 @@ export type Head = Schemas["Head"];
 export type FeedView = Pick<Schemas["FeedHead"], "device" | "device_seq" | "hash" | "seen">;
 export type Permit = Schemas["Permit"];
 export type Rule = Schemas["Rule"];
+export type Rules = Schemas["Rules"];
 export type SiteLimits = { is_set: boolean; limits: Record<string, unknown> };
 export type RepairPlan = Schemas["RepairPlan"];
 export type Sheet = Schemas["Sheet"];

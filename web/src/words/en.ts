@@ -149,6 +149,9 @@ const en = {
     agreed_examination: "Pressure for the examination",
     agreed_in_place_below: "Up to this safety valves need no gag",
     to_issue: "To issue",
+    not_told: "Not told",
+    yes: "yes",
+    no: "no",
     all_figures: (count: number) => `${count} figures`,
     test_pressure: "Test pressure",
     never_above: "Never above",
@@ -165,7 +168,6 @@ const en = {
       hold: "Hold",
       own_pressure: "Own test pressure",
       reason: "Reason for an own pressure",
-      traits: "Traits",
     },
   },
   test: {
