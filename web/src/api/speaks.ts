@@ -4,7 +4,7 @@
 const of_closing = "^/api/closings/[^/]+";
 const speaking: readonly (readonly [method: string, path: RegExp])[] = [
   ["GET", /^\/api\/(people|plant)$/],
-  ["GET", new RegExp(`${of_closing}(/(facts|outstanding|drawing[.]svg|papers/[^/]+|record[.]pdf|sheet|gauge))?$`)],
+  ["GET", new RegExp(`${of_closing}(/(facts|outstanding|drawing[.]svg|papers/[^/]+|record[.]pdf|sheet|gauge|repair))?$`)],
   ["POST", new RegExp(`${of_closing}/(clearances|sheet|traces)$`)],
 ];
 
