@@ -77,8 +77,20 @@ std::string name_of(const Stamp& stamp) {
   return stamp.device + "/" + std::to_string(stamp.device_seq);
 }
 
-void raise_alarm(State& state, const std::string& name, working::Message why, Roles may_take) {
-  state.alarms.emplace(name, Alarm{name, std::move(why), may_take, false});
+void raise_alarm(State& state, const std::string& name, working::Message why, Roles may_take,
+                 bool stops) {
+  state.alarms.emplace(name, Alarm{name, std::move(why), may_take, false, stops});
+}
+
+void note_step(State& state, const Told& told, StepName step, const std::string& subject) {
+  if (!told.terms.is_on(Check::S11Late) || has_given(state, step, subject)) return;
+  working::Message why{"alarm.without_clearance",
+                       {{"step", working::Term{"clearance." + std::string(facts::token(step))}}}};
+  if (!subject.empty()) why.values.emplace_back("for", subject);
+  for (const auto& [name, alarm] : state.alarms) {
+    if (!alarm.taken && alarm.why == why) return;
+  }
+  raise_alarm(state, "without:" + name_of(told.stamp()), std::move(why), lead, false);
 }
 
 void lapse(State& state, const Told& told, Check by, Steps steps, const std::string& subject) {
@@ -150,6 +162,12 @@ bool has_given(const State& state, StepName step) {
                      [&](const Given& g) { return g.step == step && !g.lapsed; });
 }
 
+bool has_given(const State& state, StepName step, const std::string& subject) {
+  return std::any_of(state.given.begin(), state.given.end(), [&](const Given& g) {
+    return g.step == step && g.subject == subject && !g.lapsed;
+  });
+}
+
 void note_entry(State& state, const Told& told, const std::string& tag) {
   SpaceState& space = state.spaces[tag];
   told.put_into(space.entries);
@@ -178,7 +196,13 @@ void note_shut(State& state, const Told& told, const std::string& tag) {
       clearance = &given;
     }
   }
-  if (clearance == nullptr || !told.has_seen(clearance->stamp)) return;
+  if (clearance == nullptr) {
+    const auto space = state.spaces.find(tag);
+    const bool is_closed = space != state.spaces.end() && space->second.closed.holds;
+    if (!is_closed) note_step(state, told, StepName::CloseLastWayIn, tag);
+    return;
+  }
+  if (!told.has_seen(clearance->stamp)) return;
   const auto against =
       outstanding_with(state, told.terms, {StepName::CloseLastWayIn, tag, std::nullopt},
                        told.at_ms(), clearance->overrides);

@@ -40,7 +40,12 @@ void lapse(State& state, const Told& told, Check by, Steps steps, const std::str
 void give(State& state, const Told& told, const facts::ClearanceGiven& given);
 
 /// An alarm that stays until somebody with one of the roles takes it.
-void raise_alarm(State& state, const std::string& name, working::Message why, Roles may_take);
+void raise_alarm(State& state, const std::string& name, working::Message why, Roles may_take,
+                 bool stops = true);
+/// A step was taken: if no clearance for it stands, that is an alarm. It stops no other clearance;
+/// what is wrong with the boiler does that by itself. While one of the same step and subject was
+/// not taken there is no second.
+void note_step(State& state, const Told& told, facts::StepName step, const std::string& subject);
 std::string name_of(const Stamp& stamp);  ///< "tablet/12"
 
 /// Something entered the space, or a way into it was opened: a count must have seen it.
@@ -55,5 +60,7 @@ bool is_water_side(const Terms& terms, const std::string& space);
 bool is_fire_side(const Terms& terms, const std::string& space);
 /// A clearance of the step that no event has made lapse.
 bool has_given(const State& state, facts::StepName step);
+/// The same for that subject.
+bool has_given(const State& state, facts::StepName step, const std::string& subject);
 
 }  // namespace steamworthy::closing

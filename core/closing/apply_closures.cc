@@ -2,6 +2,7 @@
 #include <algorithm>
 
 #include "closing/apply.h"
+#include "closing/collector.h"
 
 namespace steamworthy::closing {
 namespace {
@@ -77,7 +78,23 @@ void on(State& state, const Told& told, const facts::InternalIn& body) {
   set(state.internals[body.internal], told);
 }
 
+/// A boiler is opened, or a joint broken that has had test water behind it.
+void note_opening(State& state, const Told& told, const std::string& closure) {
+  if (has_given(state, StepName::Open) || has_given(state, StepName::BreakJoint, closure)) return;
+  if (state.water_in) {
+    note_step(state, told, StepName::BreakJoint, closure);
+  } else {
+    note_step(state, told, StepName::Open, "");
+  }
+}
+
+/// A wrench or hammer on a closure under pressure.
+void note_wrench(State& state, const Told& told, StepName step, const std::string& closure) {
+  if (!is_at_zero(state)) note_step(state, told, step, closure);
+}
+
 void on(State& state, const Told& told, const facts::ClosureOpened& body) {
+  note_opening(state, told, body.closure);
   ClosureState& closure = state.closures[body.closure];
   closure.opened = true;
   state.left_safe = false;
@@ -150,6 +167,7 @@ void on(State& state, const Told& told, const facts::GapsMeasured& body) {
 }
 
 void on(State& state, const Told& told, const facts::ClosureHardenedUp& body) {
+  note_wrench(state, told, StepName::Tighten, body.closure);
   ClosureState& closure = state.closures[body.closure];
   closure.opened = true;
   set(closure.hardened_up, told);
@@ -159,6 +177,8 @@ void on(State& state, const Told& told, const facts::ClosureHardenedUp& body) {
 }
 
 void on(State& state, const Told& told, const facts::ClosureTouched& body) {
+  const bool struck = body.how == facts::TouchedHow::Struck;
+  note_wrench(state, told, struck ? StepName::Strike : StepName::Tighten, body.closure);
   ClosureState& closure = state.closures[body.closure];
   take_back(closure.untouched, told);
   if (body.how == facts::TouchedHow::Slackened) {

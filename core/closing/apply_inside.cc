@@ -107,6 +107,7 @@ void on(State& state, const Told& told, const facts::VentManned& body) {
 }
 
 void on(State& state, const Told& told, const facts::DrainOpened& body) {
+  if (state.water_in) note_step(state, told, StepName::Drain, "");
   take_back(state.drains[body.mounting].shut, told);
   lapse(state, told, Check::S10Boiler, bit(StepName::Fill) | bit(StepName::RaisePressure));
 }
@@ -187,6 +188,14 @@ void alarm_if_in_danger(State& state, const Told& told, const std::string& space
               bit(facts::RoleName::LeadHand) | bit(facts::RoleName::Engineer));
 }
 
+/// Somebody goes in, to work or to walk the fire side.
+void note_going_in(State& state, const Told& told, const std::string& space) {
+  const bool walks = is_fire_side(told.terms, space) && state.was_raised;
+  if (walks && has_given(state, StepName::WalkFireSide, space)) return;
+  if (has_given(state, StepName::Enter, space)) return;
+  note_step(state, told, walks ? StepName::WalkFireSide : StepName::Enter, space);
+}
+
 void go_in(State& state, const Told& told, const std::string& space, const std::string& who) {
   alarm_if_in_danger(state, told, space, who);
   note_entry(state, told, space);
@@ -196,6 +205,7 @@ void go_in(State& state, const Told& told, const std::string& space, const std::
 }
 
 void on(State& state, const Told& told, const facts::TallyIn& body) {
+  note_going_in(state, told, body.space);
   go_in(state, told, body.space, body.who);
   take_back(state.spaces[body.space].people[body.who], told);
 }

@@ -265,6 +265,7 @@ void on(State& state, const Told& told, const facts::BoilerGiven&) {
 }
 
 void on(State& state, const Told& told, const facts::BoilerReceived&) {
+  note_step(state, told, StepName::TakeOver, "");
   constexpr Roles may = bit(facts::RoleName::WatchEngineer) | bit(facts::RoleName::Engineer);
   if (told.terms.has_role(told.person(), may)) state.received_by = told.person();
 }

@@ -198,6 +198,7 @@ void permission(Hasher& h, const State& s) {
   h.each(s.lapsers, [&](const Lapser& x) { h.known(x.heads); });
   std::vector<std::string> alarms;
   for (const auto& [name, alarm] : s.alarms) {
+    if (!alarm.stops) continue;  // no rule reads it
     alarms.push_back(plain(name) + (alarm.taken ? "+" : "-"));
   }
   std::sort(alarms.begin(), alarms.end());

@@ -82,7 +82,9 @@ std::optional<std::string> without_alarm(const Past& past, const State& state) {
       if (!has_alarm) return "S11 late";
     }
     const auto* pen_holder = as<ClosingStarted>(facts.front());
-    if (pen_holder != nullptr && facts[g].device != facts.front().device && state.alarms.empty()) {
+    const bool none_stops = std::none_of(state.alarms.begin(), state.alarms.end(),
+                                         [](const auto& alarm) { return alarm.second.stops; });
+    if (pen_holder != nullptr && facts[g].device != facts.front().device && none_stops) {
       return "S11 pen";
     }
   }

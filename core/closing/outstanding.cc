@@ -133,7 +133,9 @@ std::vector<Alarm> alarms(const State& state) {
 void check_record(Collector& into) {
   if (!into.state.unread.empty()) into.add(Check::S11Unread, into.state.unread.front().device);
   if (!into.state.forked.empty()) into.add(Check::S11Unread, into.state.forked.front().device);
-  for (const Alarm& alarm : alarms(into.state)) into.add(Check::S11Alarm, alarm.name);
+  for (const Alarm& alarm : alarms(into.state)) {
+    if (alarm.stops) into.add(Check::S11Alarm, alarm.name);
+  }
 }
 
 }  // namespace steamworthy::closing

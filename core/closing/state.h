@@ -266,6 +266,7 @@ struct Alarm {
   working::Message why;
   Roles may_take = nobody;
   bool taken = false;
+  bool stops = true;  ///< clearances wait until it was taken
   friend bool operator==(const Alarm&, const Alarm&) = default;
 };
 

@@ -188,7 +188,7 @@ constexpr std::array entries = {
     Entry{"alarm.overshoot", "{gauge} shows {pressure}, over the never-above figure"},
     Entry{"alarm.inside", "{who} is in {space}"},
     Entry{"alarm.contact", "contact lost with {post}"},
-    Entry{"alarm.without_clearance", "done without being {step}"},
+    Entry{"alarm.without_clearance", "done without being {step}[, {for}]"},
     Entry{"alarm.title", "alarm"},
 };
 
