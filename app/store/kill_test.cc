@@ -1,7 +1,7 @@
 // A process that writes under load is killed at random instants (SIGKILL): nothing that it had
 // acknowledged is lost, and the store opens and is sound every time.
 //
-// 30 kills, 500 in a long run. This shows that the store is never half written; what a power cut
+// 30 kills, 2,000 in a long run. This shows that the store is never half written; what a power cut
 // does to what was not synced is fault_test.cc.
 #include <gtest/gtest.h>
 #include <signal.h>
@@ -64,7 +64,7 @@ struct Acknowledged {
 class Killed : public testing::TestWithParam<const char*> {};
 
 TEST_P(Killed, LosesNothingThatWasAcknowledged) {
-  const int kills = std::getenv("STEAMWORTHY_LONG") != nullptr ? 250 : 15;
+  const int kills = std::getenv("STEAMWORTHY_LONG") != nullptr ? 1000 : 15;
   const TemporaryFolder folder(GetParam());
   RealSurroundings world;
   const Ed25519Verifier verifier;
@@ -74,7 +74,7 @@ TEST_P(Killed, LosesNothingThatWasAcknowledged) {
   std::vector<record::Hash> blobs;
   std::size_t acknowledged = 0;
   for (int round = 0; round < kills; ++round) {
-    if (round % 25 == 0) {  // a new store now and then, so that reading it stays short
+    if (round % 10 == 0) {  // a new store now and then, so that reading it stays short
       path = folder.file("store" + std::to_string(round));
       create_store(path, world);
       facts.clear();
