@@ -1,13 +1,10 @@
 #include "service/plant.h"
 
-#include <cmath>
-
 #include "closing/order.h"
+#include "closing/site.h"
 
 namespace steamworthy::service {
 namespace {
-
-constexpr double seconds_per_minute = 60.0;
 
 void take(Plant& plant, const facts::Fact&, const facts::PersonEnrolled& body) {
   closing::Roles roles = closing::nobody;
@@ -40,30 +37,6 @@ void take(Plant& plant, const facts::Fact&, const facts::SiteLimitsSet& body) {
   plant.limits = body;
 }
 
-/// Whole minutes, never more than the site said.
-std::optional<int> minutes(const std::optional<facts::Measured<units::Duration>>& limit) {
-  if (!limit) return std::nullopt;
-  return static_cast<int>(std::floor(limit->value.si() / seconds_per_minute + 1e-9));
-}
-
-template <class Value>
-std::optional<Value> value(const std::optional<facts::Measured<Value>>& limit) {
-  return limit ? std::optional<Value>(limit->value) : std::nullopt;
-}
-
-closing::Site site_of(const std::optional<facts::SiteLimitsSet>& limits) {
-  closing::Site site;
-  if (!limits) return site;
-  site.air_minutes = minutes(limits->air_holds);
-  site.count_minutes = minutes(limits->count_holds);
-  site.open_below = value(limits->open_below);
-  site.carbon_monoxide_alarm = value(limits->carbon_monoxide_alarm);
-  site.hydrogen_sulfide_alarm = value(limits->hydrogen_sulfide_alarm);
-  site.tighten_below = value(limits->tighten_below);
-  site.spring_hangers = limits->spring_hangers;
-  return site;
-}
-
 }  // namespace
 
 bool Plant::may(std::string_view person, closing::Roles any_of) const {
@@ -89,11 +62,12 @@ Plant plant_of(const std::vector<facts::Fact>& facts) {
 }
 
 bool judge_alike(const Plant& one, const Plant& other) {
-  return one.ever_had == other.ever_had && site_of(one.limits) == site_of(other.limits);
+  return one.ever_had == other.ever_had &&
+         closing::site_of(one.limits) == closing::site_of(other.limits);
 }
 
 closing::Terms terms_of(const boiler::Boiler& boiler, const Plant& plant) {
-  closing::Terms terms(boiler, site_of(plant.limits));
+  closing::Terms terms(boiler, closing::site_of(plant.limits));
   for (const auto& [who, roles] : plant.ever_had) {
     for (const facts::RoleName role : each_of(roles)) terms.let(who, role);
   }

@@ -179,14 +179,15 @@ std::string refusal(const std::string& code, const std::string& message,
 std::string answer(std::string_view question, std::string_view request) {
   try {
     if (question == "fact") return make_fact(request);
+    if (question == "outstanding") return answer_outstanding(request);
     if (question == "quantity") return answer_quantity(request);
     if (question == "in_unit") return answer_in_unit(request);
     if (question == "label") return answer_label(request);
     if (question == "words") return answer_words(request);
     if (question == "gaps") return answer_gaps(request);
-    throw BadInput(
-        {{"tablet.unknown_question", "", 0, "", std::string(question),
-          "fact, quantity, in_unit, label, words or gaps", "is not a question known here"}});
+    throw BadInput({{"tablet.unknown_question", "", 0, "", std::string(question),
+                     "fact, outstanding, quantity, in_unit, label, words or gaps",
+                     "is not a question known here"}});
   } catch (const BadInput& error) {
     return refusal(error.problems().front().code, error.what(), error.problems());
   } catch (const Error& error) {

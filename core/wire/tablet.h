@@ -13,6 +13,7 @@ namespace steamworthy::wire {
 /// {"code", "message", "problems": [{"code", "field", "found", "accepted", "message"}]}.
 ///
 ///   "fact"      make_fact()
+///   "outstanding"  answer_outstanding()
 ///   "quantity"  {"kind": "gauge_pressure", "text": "650 psi", "units"} ->
 ///               {"value_bar_gauge": 44.8, "text": "44.82 bar gauge", "unit_assumed": false}
 ///   "in_unit"   for a plot: {"kind": "gauge_pressure", "values": numbers in the unit of the kind's
@@ -43,5 +44,13 @@ std::string answer(std::string_view question, std::string_view request);
 /// Returns {"id", "bytes": hexadecimal, "header_size", "hash", "body"}: the header is the first
 /// `header_size` bytes, then come four with the body's length.
 std::string make_fact(std::string_view request);
+
+/// What stands in the way of a clearance, by the facts that the tablet knows.
+///
+///   {"description": the boiler's as TOML text or JSON object, "limits": body of site.limits_set or
+///    null, "people": [{"who", "roles"}], "facts": [as in read_fact_lines()], "step", "subject",
+///    "up_to_bar_gauge", "now_ms", "units"} -> outstanding_json(); its "intake_no" is the number of
+///    facts.
+std::string answer_outstanding(std::string_view request);
 
 }  // namespace steamworthy::wire

@@ -12,7 +12,12 @@
 #include <fstream>
 #include <nlohmann/json.hpp>
 
+#include "closing/fold.h"
+#include "closing/outstanding.h"
 #include "record/envelope.h"
+#include "testing/demo_closing_test.h"
+#include "wire/closing_json.h"
+#include "wire/fact_line.h"
 #include "wire/source_file_test.h"
 
 namespace steamworthy::wire {
@@ -31,6 +36,31 @@ TEST(Tablet, AnswersAsKept) {
   if (std::getenv("STEAMWORTHY_RENEW_GOLDEN") != nullptr) std::ofstream(path) << told;
   EXPECT_GE(questions.size(), 20u);
   EXPECT_EQ(told, source_file("tests/tablet/answers.txt"));
+}
+
+// The same facts folded here: the tablet must come to the same.
+TEST(Tablet, SaysWhatIsOutstandingAsTheFoldDoes) {
+  const closing::Terms terms = testing::demo_terms();
+  const ReadFacts read =
+      read_fact_lines(source_file("examples/demo-mid-work.jsonl"), "demo-mid-work.jsonl");
+  ASSERT_GT(read.facts.size(), 250u);
+  ordered_json request{{"description", source_file("examples/watertube.toml")},
+                       {"limits", {{"air_holds_s", 1800}, {"count_holds_s", 1200}}},
+                       {"step", "fill"},
+                       {"now_ms", read.facts.back().happened_at_ms}};
+  request["limits"]["open_below_celsius"] = 45;
+  request["limits"]["spring_hangers"] = true;
+  for (const facts::Fact& fact : read.facts) {
+    request["facts"].push_back(ordered_json::parse(fact_line(fact)));
+  }
+  request["people"] = {{{"who", "R. Lind"}, {"roles", {"lead_hand"}}},
+                       {{"who", "A. Holm"}, {"roles", {"engineer"}}}};
+  const closing::Clearance fill{facts::StepName::Fill, "", std::nullopt};
+  const auto expected = closing::outstanding(closing::fold(read.facts, terms), terms, fill,
+                                             read.facts.back().happened_at_ms);
+  ASSERT_GT(expected.size(), 20u);
+  EXPECT_EQ(answer("outstanding", request.dump()),
+            outstanding_json(fill, expected, static_cast<std::int64_t>(read.facts.size()), {}));
 }
 
 // Our bodies have no blanks, those of the vectors do: all before the body must be the vector's.
