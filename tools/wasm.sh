@@ -11,6 +11,8 @@ source "$(dirname "${BASH_SOURCE[0]}")/common.sh"
 # Debian's emscripten brings its libraries ready built and finds acorn only here.
 export NODE_PATH=/usr/share/nodejs
 unset EM_CACHE
+# em++ is clang, which ccache cannot tell by the name.
+export CCACHE_COMPILERTYPE=clang
 out=build/wasm
 face=web/generated
 mkdir -p "$out/include" "$face"
@@ -32,7 +34,7 @@ whole = -O2 -fexceptions -sALLOW_MEMORY_GROWTH=1 -sMODULARIZE=1 -sDYNAMIC_EXECUT
   -sEXPORTED_FUNCTIONS=_steamworthy_answer,_malloc,_free $
   -sEXPORTED_RUNTIME_METHODS=UTF8ToString,stringToUTF8,lengthBytesUTF8
 rule compile
-  command = em++ \$flags -MMD -MF \$out.d -c \$in -o \$out
+  command = ccache em++ \$flags -MMD -MF \$out.d -c \$in -o \$out
   depfile = \$out.d
   deps = gcc
   description = em++ \$in
