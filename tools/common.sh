@@ -25,3 +25,16 @@ build() {
   fi
   ninja -C "build/$preset" -j "$jobs" "$@"
 }
+
+# step WORDS COMMAND...  runs a command, quiet unless it fails, and prints how long it took. Its output is
+# kept in the file that $log names.
+step() {
+  local words=$1 start=$EPOCHREALTIME
+  shift
+  if ! "$@" >"$log" 2>&1; then
+    tail -n 40 "$log" >&2
+    echo "failed: $words (all of it is in $log)" >&2
+    exit 1
+  fi
+  printf '%-44s %7s s\n' "$words" "$(seconds_since "$start")"
+}

@@ -52,6 +52,19 @@ types() {
     { cat build/types.log >&2; exit 1; }
 }
 
+# pages  builds web/dist, unless it was built from the same bytes.
+pages() {
+  local made_from=build/web/dist.made_from now
+  now=$(find web/src web/public web/generated web/*.json web/*.ts web/*.js web/index.html -type f |
+    LC_ALL=C sort | xargs sha256sum)
+  if [[ -f web/dist/index.html.gz && -f $made_from && $(<"$made_from") == "$now" ]]; then return; fi
+  mkdir -p build/web
+  rm -f "$made_from"
+  (cd web && node node_modules/vite/bin/vite.js build --logLevel error)
+  gzip -9 -k -f -n web/dist/index.html web/dist/assets/*.{js,css,wasm,ttf}
+  echo "$now" >"$made_from"
+}
+
 # vitest  runs the unit tests; the last line counts them.
 vitest() {
   local report=build/vitest.json code=0
@@ -71,8 +84,7 @@ case "${1-}" in
     types
     fonts
     tools/wasm.sh
-    (cd web && node node_modules/vite/bin/vite.js build --logLevel error)
-    gzip -9 -k -f -n web/dist/index.html web/dist/assets/*.{js,css,wasm,ttf}
+    pages
     ;;
   test)
     install web

@@ -14,6 +14,9 @@ struct Asset {
 /// The rules that ship with the program, by file name.
 std::span<const Asset> rules();
 
+/// The invented plant: its boilers' descriptions, its people, two closings.
+std::span<const Asset> demo();
+
 /// The description of the API: one file.
 std::span<const Asset> openapi();
 

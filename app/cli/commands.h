@@ -52,6 +52,7 @@ struct ServeOptions {
   int connections_per_address = 512;
   bool tls = false;
   bool make = false;
+  bool demo = false;
 };
 
 /// The same for the commands of work at the boiler: plates, repairs, raising steam.

@@ -5,16 +5,29 @@
 
 #include "cli/files.h"
 #include "server/serve.h"
+#include "service/demo_plant.h"
+#include "store/account_book.h"
 #include "store/store.h"
 #include "store/surroundings.h"
 
 namespace steamworthy::cli {
 
+namespace {
+
+void make_store(const ServeOptions& options) {
+  store::RealSurroundings world;
+  store::create_store(options.store, world);
+  if (!options.demo) return;
+  store::Store store(options.store, world);
+  store::AccountBook accounts(store::accounts_path(options.store));
+  service::make_demo_plant(store.log(), accounts, world);
+}
+
+}  // namespace
+
 int serve_command(const ServeOptions& options) {
-  if (options.make && ::access(options.store.c_str(), F_OK) != 0) {
-    store::RealSurroundings world;
-    store::create_store(options.store, world);
-  }
+  const bool is_new = ::access(options.store.c_str(), F_OK) != 0;
+  if (is_new && (options.make || options.demo)) make_store(options);
   server::ServeOptions serve;
   serve.store = options.store;
   serve.listen.address = options.address;
@@ -25,6 +38,13 @@ int serve_command(const ServeOptions& options) {
   serve.given = {options.certificate, options.certificate_key};
   serve.host = options.host;
   serve.pages = options.pages;
+  if (options.demo) {
+    for (const assets::Asset& boiler : service::demo_boilers()) {
+      serve.boilers.push_back({base_name(std::string(boiler.name)), std::string(boiler.bytes)});
+    }
+    fmt::print("The demo plant: nothing in it is real, and everybody's PIN is {}.\n",
+               service::demo_pin);
+  }
   for (const std::string& file : options.boilers) {
     serve.boilers.push_back({base_name(file), read_file(file)});
   }

@@ -7,6 +7,8 @@ void Commands::add_serve() {
   ServeOptions& options = serve_options;
   serve->add_option("store", options.store, "the store's file")->required();
   serve->add_flag("--new", options.make, "makes the store if there is none of this name");
+  serve->add_flag("--demo", options.demo,
+                  "the same with the demo plant in it, and serves its boilers");
   serve->add_option("--boiler", options.boilers, "a boiler's description (repeatable)");
   serve->add_option("--address", options.address,
                     "address to listen on; 0.0.0.0 for all of this machine's");
@@ -29,6 +31,7 @@ void Commands::add_serve() {
       "Plain HTTP is spoken on loopback only; on any other address it is HTTPS.\n"
       "Examples:\n"
       "  steamworthy serve plant.steamworthy --new --boiler examples/watertube.toml\n"
+      "  steamworthy serve demo.steamworthy --demo\n"
       "  steamworthy serve plant.steamworthy --address 0.0.0.0 --port 8443 --host "
       "boiler-house.local");
 }

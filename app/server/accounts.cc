@@ -7,6 +7,7 @@
 #include "record/sha256.h"
 #include "server/secret_rules.h"
 #include "store/ed25519.h"
+#include "store/local_time.h"
 #include "wire/fact_body.h"
 
 namespace steamworthy::server {
@@ -100,6 +101,7 @@ std::int64_t Accounts::append(const std::string& by, std::string_view kind,
   draft.kind = kind;
   draft.happened_at_ms = surroundings_.now_ms();
   draft.happened_precision_ms = 1000;
+  draft.utc_offset_min = static_cast<std::int16_t>(store::utc_offset_min(draft.happened_at_ms));
   draft.body = wire::body_json(body);
   return append_({draft}).front().intake_no;
 }

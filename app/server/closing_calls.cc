@@ -9,6 +9,7 @@
 #include "record/sha256.h"
 #include "server/uri.h"
 #include "service/closing_service.h"
+#include "store/local_time.h"
 #include "units/parse.h"
 #include "wire/closing_json.h"
 #include "wire/fact_body.h"
@@ -277,7 +278,8 @@ Outcome begin_closing(House& house, const Call& call) {
       record::RandomForUuid random;
       house.world.random(random);
       begun = service::begin_closing(house.log, book, record::uuid7(call.now_ms, random), boiler,
-                                     known->second.sha256, call.caller.person, call.now_ms, 0);
+                                     known->second.sha256, call.caller.person, call.now_ms,
+                                     store::utc_offset_min(call.now_ms));
       newest = book.ledger(begun).intake_no();
     });
   });

@@ -88,7 +88,12 @@ record::Scope scope_named(const std::string& name, const record::Scope& plant,
 
 Entered enter_facts(store::FactLog& log, store::Surroundings& surroundings, std::string_view text,
                     const std::string& file, const std::string& closing, wire::LogKeys log_keys) {
-  wire::FactDrafts read = wire::read_fact_drafts(text, file, log_keys);
+  return enter_facts(log, surroundings, wire::read_fact_drafts(text, file, log_keys), file, closing,
+                     log_keys);
+}
+
+Entered enter_facts(store::FactLog& log, store::Surroundings& surroundings, wire::FactDrafts read,
+                    const std::string& file, const std::string& closing, wire::LogKeys log_keys) {
   Closings closings(log, surroundings, log_keys);
   std::vector<store::Draft> drafts;
   for (const wire::FactDraft& line : read.drafts) {

@@ -35,6 +35,10 @@ struct Entered {
 Entered enter_facts(store::FactLog& log, store::Surroundings& surroundings, std::string_view text,
                     const std::string& file, const std::string& closing, wire::LogKeys log_keys);
 
+/// The same of lines that were read; problems of reading them are thrown with the others.
+Entered enter_facts(store::FactLog& log, store::Surroundings& surroundings, wire::FactDrafts read,
+                    const std::string& file, const std::string& closing, wire::LogKeys log_keys);
+
 /// A stored fact as the rest of core knows facts. Nothing for a node's countersign, which says
 /// nothing of a boiler, and for bytes that cannot be read.
 std::optional<facts::Fact> fact_of(const record::Envelope& envelope, std::string_view body);

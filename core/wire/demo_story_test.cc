@@ -114,13 +114,18 @@ closing::Terms demo_terms() {
   return terms;
 }
 
-DemoStory::DemoStory(AtChapter at_chapter, NotClear not_clear)
-    : at_chapter_(std::move(at_chapter)),
+DemoStory::DemoStory(AtChapter at_chapter, NotClear not_clear, DemoEnd end)
+    : closing_(end == DemoEnd::MidWork ? "B1-mid-work" : "B1-2026-11"),
+      at_chapter_(std::move(at_chapter)),
       not_clear_(std::move(not_clear)),
       fold_(demo_terms()),
       now_ms_(first_morning_ms) {
   shut_down_and_open();
   work_inside();
+  if (end == DemoEnd::MidWork) {
+    close_up_half();
+    return;
+  }
   close_up();
   fill();
   first_test();
@@ -132,7 +137,7 @@ DemoStory::DemoStory(AtChapter at_chapter, NotClear not_clear)
 
 void DemoStory::say(Body body, const std::string& note) {
   Fact fact;
-  fact.closing = "B1-2026-11";
+  fact.closing = closing_;
   fact.device = "node";
   fact.device_seq = static_cast<int>(facts_.size()) + 1;
   fact.id = id_of(now_ms_, facts_.size());
@@ -269,6 +274,37 @@ void DemoStory::close_up() {
     say(AttendantRelieved{{space}});
   }
   end("closed");
+}
+
+void DemoStory::close_up_half() {
+  pass(35);
+  for (const char* header : {"FH", "RH"}) {
+    say(HeaderLookedInto{header, LookedWith::Scope});
+    say(HeaderSealed{header, std::string("S-") + header});
+  }
+  for (const boiler::Closure& closure : fold_.terms().boiler().closures) {
+    if (closure.part == "FH") {
+      set_plate(closure.tag);
+      say(ClosureNippedUp{{closure.tag}});
+    } else if (closure.part == "RH") {
+      say(ClosureCleaned{{closure.tag}});
+      say(ClosureLookedAt{{closure.tag}});
+      if (closure.tag != "RH-A03") say(PlateMatched{closure.tag, true});
+    } else if (closure.part == "LL") {
+      say(ClosureCleaned{{closure.tag}});
+    }
+  }
+  person_ = "T. Berg";
+  say(PlateMatched{"RH-A03", false}, "stamped RH-A08: the two were swapped on the bench");
+  say(FindingMade{"F2", "RH", Severity::Report, "a score across the seat of RH-A04, 0.2 mm deep"});
+  person_ = "R. Lind";
+  say(air("SP-SD"));
+  give(StepName::Enter, "SP-SD");
+  say(TallyIn{{"SP-SD", "J. Moe"}});
+  say(TallyIn{{"SP-SD", "T. Berg"}});
+  say(ToolIn{{"SP-SD", "lamp 3"}});
+  say(ToolIn{{"SP-SD", "feeler gauges 1"}});
+  end("half of the headers closed");
 }
 
 void DemoStory::fill() {

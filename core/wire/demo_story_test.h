@@ -1,5 +1,6 @@
-// For tests and papers: a whole closing of the invented plant's watertube boiler, as facts with a
-// story. examples/demo-closing.jsonl is written from it (demo_closing_test.cc).
+// For tests and papers: closings of the invented plant's watertube boiler, as facts with a story: a
+// whole one, and one in the middle of its work. examples/demo-closing.jsonl and
+// examples/demo-mid-work.jsonl are written from them (demo_closing_test.cc).
 #pragma once
 
 #include <functional>
@@ -22,14 +23,17 @@ facts::SiteLimitsSet demo_limits();
 /// The site's limits and the people of the story.
 closing::Terms demo_terms();
 
-/// Tells the story. Every clearance is given only if nothing is outstanding for it; one that is not
+/// How far a story goes: to its end, or until half of the headers are closed.
+enum class DemoEnd { TakenOver, MidWork };
+
+/// Tells a story. Every clearance is given only if nothing is outstanding for it; one that is not
 /// clear is reported to `not_clear` with what is in its way. `at_chapter` is called as each ends.
 class DemoStory {
  public:
   using AtChapter = std::function<void(const std::string& chapter, const closing::Fold& fold,
                                        std::int64_t now_ms)>;
   using NotClear = std::function<void(const std::string& what)>;
-  DemoStory(AtChapter at_chapter, NotClear not_clear);
+  DemoStory(AtChapter at_chapter, NotClear not_clear, DemoEnd end = DemoEnd::TakenOver);
 
   const std::vector<facts::Fact>& facts() const { return facts_; }
 
@@ -38,6 +42,7 @@ class DemoStory {
   void shut_down_and_open();
   void work_inside();
   void close_up();
+  void close_up_half();  ///< instead of all that follows
   void fill();
   void first_test();
   void stop_for_the_night();
@@ -55,6 +60,7 @@ class DemoStory {
   void pass(int minutes) { now_ms_ += minutes * 60'000; }
   void end(const std::string& chapter);
 
+  std::string closing_;
   AtChapter at_chapter_;
   NotClear not_clear_;
   closing::Fold fold_;
