@@ -60,7 +60,7 @@ class Run(unittest.TestCase):
         self.assertEqual(signed_in.status, 201, signed_in.data)
 
     def test_3_two_boilers_a_closing_in_mid_work_and_one_of_last_year(self):
-        boilers = {one["tag"]: one for one in self.visitor.get("/api/plant").json["boilers"]}
+        boilers = {one["boiler"]: one for one in self.visitor.get("/api/plant").json["boilers"]}
         self.assertEqual(set(boilers), {"B1", "B7"})
         self.assertEqual(boilers["B7"]["closings"], [])
         stages = {one["stage"]: one["closing"] for one in boilers["B1"]["closings"]}
