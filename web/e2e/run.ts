@@ -7,12 +7,13 @@ import { fileURLToPath } from "node:url";
 import { gzipSync } from "node:zlib";
 import type { Page } from "playwright-core";
 import { axe_violations, overflows, small_targets } from "./checks.ts";
-import { ask, crew, first, make_known, with_tablet } from "./crew.ts";
+import { ask, crew, first, make_known, with_tablet, type Tablet } from "./crew.ts";
 import { Hand } from "./hand.ts";
 import type { SizeName } from "./browser.ts";
 import { start_program } from "./program.ts";
 import { small_png } from "./small_png.ts";
 import { check, check_none, run_specs, spec, until } from "./spec.ts";
+import { every_step } from "./steps.ts";
 import { whole_closing } from "./whole_closing.ts";
 
 const screens = fileURLToPath(new URL("../../build/web/screens/", import.meta.url));
@@ -37,15 +38,15 @@ async function picture(page: Page, size: SizeName, name: string): Promise<void> 
   if (folder !== undefined && size === "tablet") writeFileSync(`${folder}/first-closing-${name}.png`, await small_png(page, png));
 }
 
-/** One tablet or phone, a plant of its own, and the crew on it. */
-async function carried(size: SizeName): Promise<void> {
+/** One tablet or phone, a plant of its own with a closing just begun, and the crew on it. */
+async function on_its_own_plant(size: SizeName, use: (lead: Tablet, hand: Hand) => Promise<void>): Promise<void> {
   const other = await start_program();
   try {
     await with_tablet(size, other, other.enrol_link, first.name, first.secret, async (lead) => {
       await make_known(lead.page);
       const begun = await ask<{ closing: string }>(lead.page, "POST", "/api/closings", { boiler: "B1" });
       check(begun.status === 201, `begun with ${begun.status}: ${JSON.stringify(begun.body)}`);
-      await whole_closing(lead, new Hand(lead.page, other.address, begun.body.closing), (name) => picture(lead.page, size, name));
+      await use(lead, new Hand(lead.page, other.address, begun.body.closing));
       check_none(lead.heard, "the page complains");
     });
   } catch (error) {
@@ -55,6 +56,9 @@ async function carried(size: SizeName): Promise<void> {
   }
 }
 
+const carried = (size: SizeName): Promise<void> =>
+  on_its_own_plant(size, (lead, hand) => whole_closing(lead, hand, (name) => picture(lead.page, size, name)));
+
 const asked_size = process.env["SIZE"];
 const carried_at = (["tablet", "phone"] as const).filter((size) => asked_size === undefined || asked_size === size);
 spec(`a whole closing on the page, from shut down to taken over, by seven roles, at ${carried_at.join(" and ")} size`, async () => {
@@ -62,6 +66,9 @@ spec(`a whole closing on the page, from shut down to taken over, by seven roles,
   const ended = await Promise.allSettled(carried_at.map(carried));
   check_none(ended.flatMap((one) => (one.status === "rejected" ? [(one.reason as Error).message] : [])), "not carried through");
 });
+
+spec("each step of S1 to S9 is refused on its page with reason and remedy, and reported all the same it alarms", () =>
+  on_its_own_plant("phone", (_, hand) => every_step(hand)));
 
 const program = await start_program();
 let closing = "";
