@@ -1,5 +1,7 @@
 #include <fmt/format.h>
 
+#include <algorithm>
+
 #include "facts/fact.h"
 #include "facts/moment.h"
 
@@ -55,6 +57,19 @@ class Teller {
   int utc_offset_min_;
 };
 
+/// The value of that name; the body has such a field.
+working::Value& value_of(working::Message& message, std::string_view name) {
+  return std::find_if(message.values.begin(), message.values.end(),
+                      [&](const auto& entry) { return entry.first == name; })
+      ->second;
+}
+
+/// "flexible_graphite" as people read it; what somebody wrote in words of their own stays.
+std::string in_words(std::string token) {
+  std::replace(token.begin(), token.end(), '_', ' ');
+  return token;
+}
+
 }  // namespace
 
 working::Message tell(const Fact& fact) {
@@ -70,8 +85,10 @@ working::Message tell(const Fact& fact) {
           T::fields(body, teller);
           if constexpr (std::is_same_v<T, AlarmRaised>) {
             if (body.why.rfind("alarm.", 0) == 0) {
-              message.values[1].second = working::Term{body.why + ".before"};
+              value_of(message, "why") = working::Term{body.why + ".before"};
             }
+          } else if constexpr (std::is_same_v<T, GasketFitted>) {
+            value_of(message, "gasket") = in_words(body.gasket);
           }
           // Empty where a device speaks by itself.
           if (!fact.person.empty()) message.values.emplace_back("person", fact.person);
