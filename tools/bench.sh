@@ -17,5 +17,8 @@ report=out/bench.txt
     if [[ $program == */hold_bench ]]; then OMP_NUM_THREADS=1 /usr/bin/python3 bench/hold_scipy.py; fi
     if [[ $program == */paper_bench ]]; then /usr/bin/python3 bench/paper_weasyprint.py; fi
   done
+  echo
+  echo "== the served program under load"
+  STEAMWORTHY_PROGRAM=build/bench/steamworthy /usr/bin/python3 bench/server_load.py
 } 2>&1 | tee "$report"
 echo "kept in $report"

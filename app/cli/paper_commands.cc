@@ -73,7 +73,7 @@ std::string paper_command(const PaperOptions& options) {
   const std::string& file = options.files.at(0);
   return write_document(
       service::make_paper(options.kind, {base_name(file), read_file(file)}, request,
-                          said(options.request), style_of(options), closing_of(options)),
+                          service::text_of(said(options.request)), style_of(options), closing_of(options)),
       options.out);
 }
 
@@ -86,7 +86,7 @@ std::string record_command(const PaperOptions& options) {
   if (!options.test.empty()) test = given(options.test);
   return write_document(
       service::make_record(given(options.files.at(0)), given(options.files.at(1)), test,
-                           read_request(options.request), said(options.request), style_of(options),
+                           read_request(options.request), service::text_of(said(options.request)), style_of(options),
                            closing_of(options)),
       options.out);
 }
@@ -94,7 +94,7 @@ std::string record_command(const PaperOptions& options) {
 std::string table_command(const PaperOptions& options) {
   const std::string& file = options.files.at(0);
   service::write_table({base_name(file), read_file(file)}, read_request(options.request),
-                       said(options.request), style_of(options), options.out);
+                       service::text_of(said(options.request)), style_of(options), options.out);
   return options.out + "\n";
 }
 

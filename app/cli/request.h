@@ -1,10 +1,10 @@
-// The options that say what is said of a test, as a request.
+// The options that say what is said of a test.
 #pragma once
 
 #include <string>
 
 #include "cli/commands.h"
-#include "sheet/sheet.h"
+#include "service/said.h"
 
 namespace steamworthy::cli {
 
@@ -13,10 +13,10 @@ struct Usage {
   std::string sentence;
 };
 
-/// Throws Usage for a word that is not accepted.
-sheet::Request read_request(const SheetOptions& options);
+/// What the options say, in a fixed order.
+service::Said said(const SheetOptions& options);
 
-/// The same as text, one "option=value" a line in a fixed order; only what was given.
-std::string said(const SheetOptions& options);
+/// Throws Usage, naming the option, for a word or quantity that is not accepted.
+sheet::Request read_request(const SheetOptions& options);
 
 }  // namespace steamworthy::cli

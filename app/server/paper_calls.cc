@@ -20,6 +20,7 @@
 #include "service/paper_service.h"
 #include "service/sheet_service.h"
 #include "store/export.h"
+#include "store/local_time.h"
 #include "wire/json_text.h"
 #include "wire/sheet_json.h"
 
@@ -36,7 +37,7 @@ service::PaperStyle paper_style(const Call& call) {
     throw Refusal(400, "server.bad_query", fmt::format("paper: \"{}\" is not a4 or letter", size));
   }
   if (size == "letter") style.size = paper::Size::Letter;
-  style.date = facts::date_and_time(call.now_ms, 0).substr(0, 10);
+  style.date = facts::date_and_time(call.now_ms, store::utc_offset_min(call.now_ms)).substr(0, 10);
   return style;
 }
 
@@ -232,10 +233,10 @@ Outcome paper(House& house, const Call& call) {
     throw Refusal(404, "server.no_paper", "papers end in .pdf");
   }
   kind.resize(kind.size() - end.size());
-  const Said said = said_in_query(call);
-  const paper::Document document =
-      service::make_paper(kind, {known.name, known.bytes}, request_of(said), text_of(said),
-                          paper_style(call), source_of(house, call.closing()));
+  const service::Said said = said_in_query(call);
+  const paper::Document document = service::make_paper(
+      kind, {known.name, known.bytes}, service::request_of(said), service::text_of(said),
+      paper_style(call), source_of(house, call.closing()));
   return file_answer(service::files_of(document, service::Format::Pdf).front(), "application/pdf",
                      kind + ".pdf");
 }
@@ -248,10 +249,11 @@ Outcome record_paper(House& house, const Call& call) {
     throw Refusal(409, "server.no_trace",
                   "no pressure log was taken in yet, and the record is of one");
   }
-  const Said said = said_in_query(call);
-  const paper::Document document = service::make_record(
-      {known.name, known.bytes}, {hex(*hash).substr(0, 8) + ".csv", *log}, std::nullopt,
-      request_of(said), text_of(said), paper_style(call), source_of(house, call.closing()));
+  const service::Said said = said_in_query(call);
+  const paper::Document document =
+      service::make_record({known.name, known.bytes}, {hex(*hash).substr(0, 8) + ".csv", *log},
+                           std::nullopt, service::request_of(said), service::text_of(said),
+                           paper_style(call), source_of(house, call.closing()));
   return file_answer(service::files_of(document, service::Format::Pdf).front(), "application/pdf",
                      "record.pdf");
 }
@@ -273,8 +275,8 @@ Outcome export_closing(House& house, const Call& call) {
 
 Outcome sheet(House& house, const Call& call) {
   const KnownBoiler known = house.closings.boiler_of(call.closing());
-  const sheet::Sheet made =
-      sheet::make_sheet(*known.boiler, service::shipped_rules(), request_of(said_in_query(call)));
+  const sheet::Sheet made = sheet::make_sheet(*known.boiler, service::shipped_rules(),
+                                              service::request_of(said_in_query(call)));
   return answer(sheet_json(made, call.style()));
 }
 
@@ -282,10 +284,10 @@ Outcome issue_sheet(House& house, const Call& call) {
   const record::Scope scope = scope_of(call.closing());
   const KnownBoiler known = house.closings.boiler_of(scope.id);
   const words::Style style = call.style();
-  const Said said = said_in_form(call.request.body);
+  const service::Said said = said_in_form(call.request.body);
   const Agreed agreed = agreed_of(said);
   const sheet::Sheet made =
-      sheet::make_sheet(*known.boiler, service::shipped_rules(), request_of(said));
+      sheet::make_sheet(*known.boiler, service::shipped_rules(), service::request_of(said));
   if (made.is_refused()) {
     throw Refusal(
         409, "server.sheet_refused",
@@ -297,12 +299,12 @@ Outcome issue_sheet(House& house, const Call& call) {
   house.writer.run([&] {
     house.log.add_blob(bytes);
     house.closings.write([&](service::ClosingBook& book) {
-      intake_no =
-          service::append(house.log, book,
-                          {service::draft_of(scope, call.caller.person, fact, call.now_ms, 0)},
-                          call.now_ms)
-              .front()
-              .intake_no;
+      intake_no = service::append(house.log, book,
+                                  {service::draft_of(scope, call.caller.person, fact, call.now_ms,
+                                                     store::utc_offset_min(call.now_ms))},
+                                  call.now_ms)
+                      .front()
+                      .intake_no;
     });
   });
   return answer(JsonObject()

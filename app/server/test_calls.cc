@@ -10,6 +10,7 @@
 #include "service/closing_service.h"
 #include "service/hold_service.h"
 #include "service/trace_service.h"
+#include "store/local_time.h"
 #include "trace/reader.h"
 #include "trace/summary.h"
 #include "units/makers.h"
@@ -294,7 +295,8 @@ Outcome trace(House& house, const Call& call) {
   house.writer.run([&] {
     added.trace_sha256 = hex(house.log.add_blob(bytes));
     house.closings.write([&](service::ClosingBook& book) {
-      store::Draft draft = service::draft_of(scope, call.caller.person, added, call.now_ms, 0);
+      store::Draft draft = service::draft_of(scope, call.caller.person, added, call.now_ms,
+                                             store::utc_offset_min(call.now_ms));
       draft.blobs.push_back(record::sha256(bytes));
       intake_no = service::append(house.log, book, {draft}, call.now_ms).front().intake_no;
     });

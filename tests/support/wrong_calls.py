@@ -170,7 +170,7 @@ TABLE = [
      "server.bad_query"),
     ("mara", "GET", "/api/closings/{closing}/record.pdf", None, 409, "server.no_trace"),
     ("mara", "GET", "/api/closings/{closing}/sheet?water=warm", None, 422, "units.not_a_number"),
-    ("mara", "GET", "/api/closings/{closing}/sheet?work=none", None, 422, "server.not_said"),
+    ("mara", "GET", "/api/closings/{closing}/sheet?work=none", None, 422, "service.not_said"),
     ("mara", "GET", "/api/closings/{closing}/sheet?rule=none", None, 404, "sheet.unknown_rule"),
     ("mara", "POST", "/api/closings/{closing}/sheet", {}, 409, "server.no_test_pressure"),
     ("mara", "POST", "/api/closings/{closing}/sheet", ORDINARY, 409, "server.no_examination"),
