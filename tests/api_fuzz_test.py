@@ -143,7 +143,7 @@ class Fuzz(unittest.TestCase):
                 time.sleep(0.01)
             if self.mara.get("/api/me").json["person"] is None:
                 self.mara.sign_in("mara")
-        self.assertGreater(sum(counts.values()), SECONDS * 10, counts)
+        self.assertGreater(sum(counts.values()), 50, counts)
         self.assertGreater(len(counts), 4, counts)
         self.assertEqual(self.served.stop()[0], 0)
         self.assertNotIn("server.fault", self.served.requests())

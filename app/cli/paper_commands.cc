@@ -71,10 +71,10 @@ std::string paper_command(const PaperOptions& options) {
   format_of(options.out);
   const sheet::Request request = read_request(options.request);
   const std::string& file = options.files.at(0);
-  return write_document(
-      service::make_paper(options.kind, {base_name(file), read_file(file)}, request,
-                          service::text_of(said(options.request)), style_of(options), closing_of(options)),
-      options.out);
+  return write_document(service::make_paper(options.kind, {base_name(file), read_file(file)},
+                                            request, service::text_of(said(options.request)),
+                                            style_of(options), closing_of(options)),
+                        options.out);
 }
 
 std::string record_command(const PaperOptions& options) {
@@ -86,8 +86,8 @@ std::string record_command(const PaperOptions& options) {
   if (!options.test.empty()) test = given(options.test);
   return write_document(
       service::make_record(given(options.files.at(0)), given(options.files.at(1)), test,
-                           read_request(options.request), service::text_of(said(options.request)), style_of(options),
-                           closing_of(options)),
+                           read_request(options.request), service::text_of(said(options.request)),
+                           style_of(options), closing_of(options)),
       options.out);
 }
 
