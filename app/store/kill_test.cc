@@ -1,7 +1,7 @@
 // A process that writes under load is killed at random instants (SIGKILL): nothing that it had
 // acknowledged is lost, and the store opens and is sound every time.
 //
-// 30 kills, 2,000 in a long run. This shows that the store is never half written; what a power cut
+// 500 kills, 2,000 in a long run. This shows that the store is never half written; what a power cut
 // does to what was not synced is fault_test.cc.
 #include <gtest/gtest.h>
 #include <signal.h>
@@ -64,7 +64,7 @@ struct Acknowledged {
 class Killed : public testing::TestWithParam<const char*> {};
 
 TEST_P(Killed, LosesNothingThatWasAcknowledged) {
-  const int kills = std::getenv("STEAMWORTHY_LONG") != nullptr ? 1000 : 15;
+  const int kills = std::getenv("STEAMWORTHY_LONG") != nullptr ? 1000 : 250;
   const TemporaryFolder folder(GetParam());
   RealSurroundings world;
   const Ed25519Verifier verifier;
