@@ -5,7 +5,8 @@
 #
 # The bare system is kept as FOLDER/base.tar for the next trial. Packages come from where this
 # machine's own apt gets them, with its settings. The commit that is checked out is what is tried.
-# Writes FOLDER/report.txt: what ./run and ./check printed, first and second time, with the seconds.
+# While ./run serves the first time, $WALK, if set, is run with its one-time link: a browser of this machine
+# reaches it. Writes FOLDER/report.txt: what ./run and ./check printed, first and second time, with the seconds.
 # Needs root, debootstrap and git.
 set -euo pipefail
 cd "$(dirname "${BASH_SOURCE[0]}")/.."
@@ -53,22 +54,45 @@ source_folder="/srv/a clone/steamworthy"
 mkdir -p "$system/srv/a clone"
 git clone -q --no-hardlinks . "$system$source_folder"
 
+# npm in the folder asks whom this machine's asks, and trusts whom it trusts.
+npm_settings=()
+if command -v npm >/dev/null; then npm_settings=("npm_config_registry=$(npm config get registry)"); fi
+if [[ -n ${NODE_EXTRA_CA_CERTS-} ]]; then
+  cp "$NODE_EXTRA_CA_CERTS" "$system/etc/authorities.crt"
+  npm_settings+=("NODE_EXTRA_CA_CERTS=/etc/authorities.crt" "npm_config_cafile=/etc/authorities.crt")
+fi
 inside() {
-  chroot "$system" /usr/bin/env -i PATH=/usr/local/sbin:/usr/local/bin:/usr/sbin:/usr/bin:/sbin:/bin \
-    HOME=/root LANG=C.UTF-8 CI=true "$@" </dev/null
+  exec chroot "$system" /usr/bin/env -i PATH=/usr/local/sbin:/usr/local/bin:/usr/sbin:/usr/bin:/sbin:/bin \
+    HOME=/root LANG=C.UTF-8 CI=true "${npm_settings[@]}" "$@" </dev/null
+}
+seconds_from() { echo $(((${EPOCHREALTIME/./} - ${1/./}) / 1000000)); }
+# trial_run [COMMAND...]  ./run until it has said its link, then the command with that link.
+trial_run() {
+  local start=$EPOCHREALTIME said=$folder/run.out link
+  echo "== run"
+  (inside "$source_folder/run") >"$said" 2>&1 &
+  local process=$!
+  until grep -q /enrol# "$said" || ! kill -0 $process 2>/dev/null; do sleep 0.2; done
+  cat "$said"
+  echo "== run: served after $(seconds_from "$start") s"
+  link=$(grep -o 'http[^ ]*/enrol#[A-Z0-9]*' "$said" || true)
+  if [[ $# != 0 && -n $link ]]; then "$@" "$link"; fi
+  if kill $process 2>/dev/null; then wait $process || true; fi
 }
 trial() {
   local start=$EPOCHREALTIME code=0
   echo "== $*"
-  inside "$source_folder/$1" "${@:2}" 2>&1 || code=$?
-  echo "== $*: ended with $code after $(((${EPOCHREALTIME/./} - ${start/./}) / 1000000)) s"
+  (inside "$source_folder/$1" "${@:2}") 2>&1 || code=$?
+  echo "== $*: ended with $code after $(seconds_from "$start") s"
 }
 {
   git log -1 --format='commit %h, %cs'
   echo "cores: $(nproc), load before: $(cut -d ' ' -f 1-3 /proc/loadavg)"
-  trial run
-  trial run
-  trial check
-  trial check
+  trial_run ${WALK-}
+  trial_run
+  if [[ ${2-} != run ]]; then
+    trial check
+    trial check
+  fi
 } | tee "$report"
 echo "kept in $report"
