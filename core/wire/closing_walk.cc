@@ -80,6 +80,7 @@ Json test_json(const Speaker& speaker) {
             {"stop_word_checked", state.stop_word.holds},
             {"people_clear", state.people_clear.holds},
             {"hangers_pinned", state.hangers_pinned.holds},
+            {"hangers_free", state.hangers_free.holds},
             {"filling_order_agreed", state.order_agreed.holds},
             {"normalised", state.normalised.holds},
             {"left_full", state.left_full},

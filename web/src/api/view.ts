@@ -271,6 +271,7 @@ export interface TestSoFar {
   stop_word_checked: boolean;
   people_clear: boolean;
   hangers_pinned: boolean;
+  hangers_free: boolean;
   filling_order_agreed: boolean;
   normalised: boolean;
   left_full: boolean;
