@@ -82,13 +82,17 @@ std::string record_command(const PaperOptions& options) {
   const auto given = [](const std::string& file) {
     return service::Given{base_name(file), read_file(file)};
   };
-  std::optional<service::Given> test;
-  if (!options.test.empty()) test = given(options.test);
-  return write_document(
-      service::make_record(given(options.files.at(0)), given(options.files.at(1)), test,
-                           read_request(options.request), service::text_of(said(options.request)),
-                           style_of(options), closing_of(options)),
-      options.out);
+  std::vector<service::Given> known_from;
+  service::Test known;
+  if (!options.test.empty()) {
+    known_from.push_back(given(options.test));
+    known = service::read_test(known_from[0].bytes, known_from[0].name);
+  }
+  return write_document(service::make_record(given(options.files.at(0)), given(options.files.at(1)),
+                                             {}, known, known_from, read_request(options.request),
+                                             service::text_of(said(options.request)),
+                                             style_of(options), closing_of(options)),
+                        options.out);
 }
 
 std::string table_command(const PaperOptions& options) {

@@ -19,6 +19,7 @@
 #include "service/closing_service.h"
 #include "service/paper_service.h"
 #include "service/sheet_service.h"
+#include "service/test_log.h"
 #include "store/export.h"
 #include "store/local_time.h"
 #include "wire/json_text.h"
@@ -39,20 +40,6 @@ service::PaperStyle paper_style(const Call& call) {
   if (size == "letter") style.size = paper::Size::Letter;
   style.date = facts::date_and_time(call.now_ms, store::utc_offset_min(call.now_ms)).substr(0, 10);
   return style;
-}
-
-/// The blob of the pressure log that was taken in last; empty: none was.
-std::string last_trace(const Closings& closings, const record::Uuid& closing) {
-  std::string sha256;
-  closings.read([&](const service::ClosingBook& book) {
-    for (const wire::TakenIn& taken :
-         book.ledger(scope_of(closing)).facts_after(0, std::numeric_limits<std::size_t>::max())) {
-      if (const auto* trace = std::get_if<facts::TraceAdded>(&taken.fact->body)) {
-        sha256 = trace->trace_sha256;
-      }
-    }
-  });
-  return sha256;
 }
 
 /// A file that is gone when this is.
@@ -243,16 +230,28 @@ Outcome paper(House& house, const Call& call) {
 
 Outcome record_paper(House& house, const Call& call) {
   const KnownBoiler known = house.closings.boiler_of(call.closing());
-  const auto hash = record::from_hex<record::Hash>(last_trace(house.closings, call.closing()));
-  const auto log = hash ? house.log.blob(*hash) : std::nullopt;
-  if (!log) {
+  service::TestLog log;
+  std::optional<facts::TraceAdded> logger;
+  house.closings.read([&](const service::ClosingBook& book) {
+    const service::Ledger& ledger = book.ledger(scope_of(call.closing()));
+    log = service::entered_log(ledger);
+    logger = service::logger_log(ledger);
+  });
+  const auto hash = logger ? record::from_hex<record::Hash>(logger->trace_sha256) : std::nullopt;
+  auto bytes = hash ? house.log.blob(*hash) : std::nullopt;
+  if (bytes) {
+    log = service::by_logger(std::move(log), *logger, std::move(*bytes));
+  } else if (log.readings < 2) {
     throw Refusal(409, "server.no_trace",
-                  "no pressure log was taken in yet, and the record is of one");
+                  "no pressure log was taken in and there are not two readings of a gauge yet; the "
+                  "record is of one or the other");
   }
+  const std::string name = bytes ? hex(*hash).substr(0, 8) + ".csv" : "readings.csv";
+  log.read(name);
   const service::Said said = said_in_query(call);
   const paper::Document document =
-      service::make_record({known.name, known.bytes}, {hex(*hash).substr(0, 8) + ".csv", *log},
-                           std::nullopt, service::request_of(said), service::text_of(said),
+      service::make_record({known.name, known.bytes}, {name, log.csv}, log.overrules,
+                           {log.test, {}}, {}, service::request_of(said), service::text_of(said),
                            paper_style(call), source_of(house, call.closing()));
   return file_answer(service::files_of(document, service::Format::Pdf).front(), "application/pdf",
                      "record.pdf");

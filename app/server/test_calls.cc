@@ -9,6 +9,7 @@
 #include "server/sheet_form.h"
 #include "service/closing_service.h"
 #include "service/hold_service.h"
+#include "service/test_log.h"
 #include "service/trace_service.h"
 #include "store/local_time.h"
 #include "trace/reader.h"
@@ -22,16 +23,6 @@ namespace {
 
 using units::Kind;
 using wire::JsonObject;
-
-std::vector<std::string> split(const std::string& text) {
-  std::vector<std::string> parts;
-  for (std::size_t at = 0; at < text.size();) {
-    const std::size_t end = std::min(text.find(',', at), text.size());
-    parts.push_back(text.substr(at, end - at));
-    at = end + 1;
-  }
-  return parts;
-}
 
 std::string column_json(const trace::Column& column, const words::Style& style) {
   return JsonObject()
@@ -65,90 +56,12 @@ JsonObject preview(const trace::Reading& reading, const words::Style& style) {
 
 /// When the first line of a log was, in milliseconds since 1970; nothing where
 /// it does not say.
+/// When its first line was, where the log tells day and clock: those of this machine's wall.
 std::optional<std::int64_t> first_ms(const trace::Trace& trace) {
   if (!trace.first_day || !trace.first_clock_s) return std::nullopt;
-  return (std::int64_t{*trace.first_day} * 86400 +
-          static_cast<std::int64_t>(*trace.first_clock_s)) *
-         1000;
-}
-
-/// What is known of a test from the facts of its closing.
-struct Known {
-  std::string csv;  ///< of the readings entered
-  trace::TestFacts test;
-  std::int64_t first_at_ms = 0;
-  std::size_t readings = 0;
-};
-
-/// The readings of the gauge that was read most, with the temperatures known
-/// then, as a log.
-Known known_of(const service::Ledger& ledger) {
-  std::map<std::string, int> read;
-  const auto facts = ledger.facts_after(0, std::numeric_limits<std::size_t>::max());
-  for (const wire::TakenIn& taken : facts) {
-    if (const auto* reading = std::get_if<facts::ReadingTaken>(&taken.fact->body)) {
-      ++read[reading->gauge];
-    }
-  }
-  Known known;
-  std::string gauge;
-  for (const auto& [tag, count] : read) {
-    if (gauge.empty() || count > read[gauge]) gauge = tag;
-  }
-  struct Row {
-    std::int64_t at_ms;
-    double pressure;
-    std::optional<double> water, metal;
-  };
-  std::vector<Row> rows;
-  std::optional<double> water, metal;
-  std::optional<std::int64_t> hold_ms;
-  std::vector<wire::TakenIn> by_time = facts;
-  std::stable_sort(by_time.begin(), by_time.end(), [](const auto& a, const auto& b) {
-    return a.fact->happened_at_ms < b.fact->happened_at_ms;
-  });
-  for (const wire::TakenIn& taken : by_time) {
-    const facts::Fact& fact = *taken.fact;
-    if (const auto* reading = std::get_if<facts::ReadingTaken>(&fact.body)) {
-      if (reading->gauge != gauge) continue;
-      rows.push_back({fact.happened_at_ms,
-                      units::at_border(units::measure(reading->pressure.value)), water, metal});
-    } else if (const auto* heat = std::get_if<facts::TemperatureTaken>(&fact.body)) {
-      const double celsius = units::at_border(units::measure(heat->temperature.value));
-      if (heat->of == facts::Thing::Water) water = celsius;
-      if (heat->of == facts::Thing::Metal) metal = celsius;
-    } else if (std::holds_alternative<facts::HoldStarted>(fact.body)) {
-      hold_ms = fact.happened_at_ms;
-    }
-  }
-  const auto all = [&](auto member) {
-    return !rows.empty() && std::all_of(rows.begin(), rows.end(),
-                                        [&](const Row& row) { return (row.*member).has_value(); });
-  };
-  const bool has_water = all(&Row::water);
-  const bool has_metal = all(&Row::metal);
-  known.csv = "t_s,p_barg";
-  if (has_water) known.csv += ",T_water_C";
-  if (has_metal) known.csv += ",T_metal_C";
-  known.csv += "\n";
-  known.readings = rows.size();
-  if (!rows.empty()) known.first_at_ms = rows.front().at_ms;
-  for (const Row& row : rows) {
-    known.csv += fmt::format(
-        "{:.1f},{}", static_cast<double>(row.at_ms - known.first_at_ms) / 1000.0, row.pressure);
-    if (has_water) known.csv += fmt::format(",{}", *row.water);
-    if (has_metal) known.csv += fmt::format(",{}", *row.metal);
-    known.csv += "\n";
-  }
-  if (hold_ms && *hold_ms >= known.first_at_ms) {
-    known.test.hold_began = trace::Moment{
-        static_cast<double>(*hold_ms - known.first_at_ms) / 1000.0, std::nullopt, std::nullopt};
-  }
-  const closing::State& state = ledger.state();
-  known.test.test_valve_shut = state.test_valve_shut.holds;
-  known.test.pump_side_hung_open = state.pump_side_open.holds;
-  if (!gauge.empty()) known.test.gauges.push_back({.tag = gauge});
-  return known;
+  const std::int64_t wall_ms = std::int64_t{*trace.first_day} * 86'400'000 +
+                               static_cast<std::int64_t>(*trace.first_clock_s) * 1000;
+  return wall_ms - std::int64_t{store::utc_offset_min(wall_ms)} * 60'000;
 }
 
 double border(Kind kind, double si) { return units::at_border({kind, si}); }
@@ -224,8 +137,8 @@ std::vector<std::string> pump_points(const service::HoldJudgement& judgement) {
   return list;
 }
 
-std::string gauge_json(const service::HoldJudgement& judgement, const trace::Reading& reading,
-                       std::int64_t first_at_ms, const words::Style& style) {
+JsonObject gauge_json(const service::HoldJudgement& judgement, const trace::Reading& reading,
+                      std::int64_t first_at_ms, const words::Style& style) {
   const auto& [input, answer, description] = judgement;
   JsonObject json;
   json.put("result", hold::token(answer.result))
@@ -254,8 +167,7 @@ std::string gauge_json(const service::HoldJudgement& judgement, const trace::Rea
       hold::pump_up_section(input, answer, description ? &*description : nullptr), style));
   return json.list("readings", points(reading.trace, first_at_ms, input.barometer))
       .list("pump_up", pump_points(judgement))
-      .list("sections", sections)
-      .text();
+      .list("sections", sections);
 }
 
 }  // namespace
@@ -266,10 +178,10 @@ Outcome trace(House& house, const Call& call) {
   const words::Style style = call.style();
   const std::string& bytes = call.request.body;
   const std::string name = call.asked("name").value_or("log");
-  const trace::Reading reading =
-      trace::read_trace(bytes, name,
-                        service::read_overrules(split(call.asked("columns").value_or("")),
-                                                split(call.asked("column_units").value_or(""))));
+  const trace::Reading reading = trace::read_trace(
+      bytes, name,
+      service::read_overrules(service::between_commas(call.asked("columns").value_or("")),
+                              service::between_commas(call.asked("column_units").value_or(""))));
   if (!reading.is_usable()) throw BadInput(reading.problems);
   JsonObject json = preview(reading, style);
   if (!call.flag("accept")) {
@@ -289,6 +201,8 @@ Outcome trace(House& house, const Call& call) {
   }
   facts::TraceAdded added;
   added.gauge = gauge;
+  added.columns = call.asked("columns").value_or("");
+  added.column_units = call.asked("column_units").value_or("");
   added.from_ms = *from_ms;
   added.to_ms = *from_ms + static_cast<std::int64_t>(reading.trace.seconds.back() * 1000.0);
   std::int64_t intake_no = 0;
@@ -308,31 +222,36 @@ Outcome trace(House& house, const Call& call) {
 }
 
 Outcome gauge(House& house, const Call& call) {
-  const record::Uuid closing = call.closing();
   const words::Style style = call.style();
-  const KnownBoiler known_boiler = house.closings.boiler_of(closing);
-  Known known;
-  house.closings.read(
-      [&](const service::ClosingBook& book) { known = known_of(book.ledger(scope_of(closing))); });
-  if (const auto sha256 = call.asked("trace")) {
-    const auto hash = record::from_hex<record::Hash>(*sha256);
-    const auto bytes = hash ? house.log.blob(*hash) : std::nullopt;
-    if (!bytes) throw Refusal(404, "server.no_blob", "there is no such file here");
-    known.csv = *bytes;
-    known.first_at_ms = 0;
-    known.test.hold_began.reset();
-  } else if (known.readings < 2) {
+  const KnownBoiler known_boiler = house.closings.boiler_of(call.closing());
+  // A logger's log is better than readings by hand; "entered" asks for those all the same.
+  const std::string wanted = call.asked("trace").value_or("");
+  service::TestLog log;
+  std::optional<facts::TraceAdded> logger;
+  house.closings.read([&](const service::ClosingBook& book) {
+    const service::Ledger& ledger = book.ledger(scope_of(call.closing()));
+    log = service::entered_log(ledger);
+    if (wanted != "entered") logger = service::logger_log(ledger, wanted);
+  });
+  if (logger) {
+    const auto hash = record::from_hex<record::Hash>(logger->trace_sha256);
+    auto bytes = hash ? house.log.blob(*hash) : std::nullopt;
+    if (!bytes) throw Refusal(404, "server.no_blob", "the log is not in this store");
+    log = service::by_logger(std::move(log), *logger, std::move(*bytes));
+  } else if (!wanted.empty() && wanted != "entered") {
+    throw Refusal(404, "server.no_blob", "no such log was taken in in this closing");
+  } else if (log.readings < 2) {
     throw Refusal(422, "server.no_readings", "there are not two readings of a gauge yet");
   }
   if (const auto concern = call.number("leak_of_concern_ml_per_min")) {
-    known.test.leak_of_concern = units::VolumeFlow::from_si(*concern * 1e-6 / 60.0);
+    log.test.leak_of_concern = units::VolumeFlow::from_si(*concern * 1e-6 / 60.0);
   }
-  const trace::Reading reading = trace::read_trace(known.csv, "readings");
-  if (!reading.is_usable()) throw BadInput(reading.problems);
-  if (call.asked("trace")) known.first_at_ms = first_ms(reading.trace).value_or(0);
+  const trace::Reading reading = log.read("readings");
   const service::HoldJudgement judgement =
-      service::judge_hold(reading.trace, known.test, *known_boiler.boiler);
-  return answer(gauge_json(judgement, reading, known.first_at_ms, style));
+      service::judge_hold(reading.trace, log.test, *known_boiler.boiler);
+  return answer(gauge_json(judgement, reading, log.first_at_ms, style)
+                    .put("trace_sha256", logger ? logger->trace_sha256 : "")
+                    .text());
 }
 
 }  // namespace steamworthy::server

@@ -94,17 +94,15 @@ paper::Document make_paper(std::string_view kind, const Given& description,
 }
 
 paper::Document make_record(const Given& description, const Given& log,
-                            const std::optional<Given>& test, const sheet::Request& request,
+                            const trace::Overrules& columns, const Test& known,
+                            const std::vector<Given>& known_from, const sheet::Request& request,
                             const std::string& said, const PaperStyle& style,
                             const ClosingSource& closing) {
   std::vector<Given> files = {description, log};
-  Test known;
-  if (test) {
-    files.push_back(*test);
-    known = read_test(test->bytes, test->name);
-  }
+  files.insert(files.end(), known_from.begin(), known_from.end());
   const Material material(files, request, said, style, closing);
-  const trace::Reading reading = trace::read_trace(log.bytes, log.name, joined({}, known.facts));
+  const trace::Reading reading =
+      trace::read_trace(log.bytes, log.name, joined(columns, known.facts));
   if (!reading.is_usable()) throw BadInput(reading.problems);
   HoldJudgement judgement = judge_hold(reading.trace, known.facts, material.boiler);
   auto& notes = judgement.answer.notes;

@@ -11,6 +11,7 @@
 #include "paper/flow.h"
 #include "report/context.h"
 #include "service/closing_facts.h"
+#include "service/trace_service.h"
 #include "sheet/sheet.h"
 #include "units/print.h"
 
@@ -39,12 +40,14 @@ paper::Document make_paper(std::string_view kind, const Given& description,
                            const sheet::Request& request, const std::string& said,
                            const PaperStyle& style, const ClosingSource& closing = {});
 
-/// The test record of a log. `test` is its test file; without one nothing is known of valves and
+/// The test record of a log, its columns as somebody said they are. `known` is what is known of the
+/// test, read from the files `known_from`; where that is empty nothing is known of valves and
 /// instruments, and the gauge cannot tell.
 /// Throws  as make_paper(), read_test() and judge_hold(); BadInput with every fault of a log of
 ///         which nothing can be read.
 paper::Document make_record(const Given& description, const Given& log,
-                            const std::optional<Given>& test, const sheet::Request& request,
+                            const trace::Overrules& columns, const Test& known,
+                            const std::vector<Given>& known_from, const sheet::Request& request,
                             const std::string& said, const PaperStyle& style,
                             const ClosingSource& closing = {});
 

@@ -166,18 +166,22 @@ struct HoldEnded {
 };
 
 struct TraceAdded {
-  static constexpr Kind kind{"trace.added", 1, Undo::Never,
+  static constexpr Kind kind{"trace.added", 2, Undo::Never,
                              "a stretch of a logger's readings, kept as a blob"};
   std::string gauge;
   std::string trace_sha256;
   std::int64_t from_ms = 0;
   std::int64_t to_ms = 0;
+  std::string columns;       // since version 2
+  std::string column_units;  // since version 2
   template <class Self, class Visitor>
   static void fields(Self& self, Visitor& v) {
     v.text("gauge", self.gauge, "tag of the gauge");
     v.text("trace_sha256", self.trace_sha256, "hash of its bytes");
     v.moment("from_ms", self.from_ms, "its first reading");
     v.moment("to_ms", self.to_ms, "its last reading");
+    v.maybe("columns", self.columns, "what its columns are, by commas, where somebody overruled");
+    v.maybe("column_units", self.column_units, "their units, by commas, where somebody overruled");
   }
   friend bool operator==(const TraceAdded&, const TraceAdded&) = default;
 };

@@ -120,7 +120,9 @@ constexpr std::array entries = {
     Entry{"pump_side.hung_open", "{person} bled the pump side and hung it open"},
     Entry{"hold.started", "{person} began a hold at {pressure}"},
     Entry{"hold.ended", "{person} ended the hold at {pressure}; rule met: {rule_met}"},
-    Entry{"trace.added", "{person} added the log of {gauge} from {from_ms} to {to_ms}"},
+    Entry{"trace.added",
+          "{person} added the log of {gauge} from {from_ms} to {to_ms}[, columns {columns}][, "
+          "units {column_units}]"},
     Entry{"place.seen_dry", "{person} saw {place} dry at {pressure}"},
     Entry{"leak.found",
           "{person} found leak {leak} at {place}, {at}; passes: {passes}[, {drops_per_min} "

@@ -8,6 +8,7 @@ import { gzipSync } from "node:zlib";
 import type { Page } from "playwright-core";
 import { axe_violations, overflows, small_targets } from "./checks.ts";
 import { ask, crew, first, make_known, with_tablet, type Tablet } from "./crew.ts";
+import { log_taken_in, photo_kept } from "./files.ts";
 import { Hand } from "./hand.ts";
 import type { SizeName } from "./browser.ts";
 import { start_program } from "./program.ts";
@@ -233,6 +234,16 @@ await with_tablet("tablet", program, program.enrol_link, first.name, first.secre
     await plan.getByRole("button", { name: "Compute" }).click();
     await plan.getByRole("alert").waitFor({ state: "detached" });
     // Typing what is wrong is answered, not complained of in the console.
+    check_none(lead.heard.splice(0), "the page complains");
+  });
+
+  spec("a logger's file is shown as it is understood, overruled, taken in and drawn", async () => {
+    await log_taken_in(new Hand(lead.page, program.address, closing));
+    check_none(lead.heard.splice(0), "the page complains");
+  });
+
+  spec("a photo is kept without what the camera wrote into it", async () => {
+    await photo_kept(new Hand(lead.page, program.address, closing));
     check_none(lead.heard.splice(0), "the page complains");
   });
 
