@@ -26,15 +26,17 @@ build() {
   ninja -C "build/$preset" -j "$jobs" "$@"
 }
 
-# step WORDS COMMAND...  runs a command, quiet unless it fails, and prints how long it took. Its output is
+# step WORDS COMMAND...  names what it does, runs it, quiet unless it fails, and prints how long it took. Its output is
 # kept in the file that $log names.
 step() {
   local words=$1 start=$EPOCHREALTIME
   shift
+  printf '%-44s ' "$words"
   if ! "$@" >"$log" 2>&1; then
+    echo
     tail -n 40 "$log" >&2
     echo "failed: $words (all of it is in $log)" >&2
     exit 1
   fi
-  printf '%-44s %7s s\n' "$words" "$(seconds_since "$start")"
+  printf '%7s s\n' "$(seconds_since "$start")"
 }
