@@ -4,6 +4,7 @@
 
 #include "repair/plan.h"
 #include "server/sheet_form.h"
+#include "service/test_log.h"
 #include "service/work_service.h"
 #include "units/parse.h"
 #include "wire/json_text.h"
@@ -34,11 +35,8 @@ class Asked {
 
   /// Several by commas: the leak's number, = and the cure.
   void choose(std::vector<repair::Leak>& leaks) {
-    const std::string written = call_.asked("cure").value_or("");
-    for (std::size_t at = 0; at < written.size();) {
-      const std::size_t end = std::min(written.find(',', at), written.size());
-      choose(leaks, written.substr(at, end - at));
-      at = end + 1;
+    for (const std::string& written : service::between_commas(call_.asked("cure").value_or(""))) {
+      choose(leaks, written);
     }
   }
 

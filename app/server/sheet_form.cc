@@ -2,6 +2,7 @@
 
 #include <array>
 
+#include "service/test_log.h"
 #include "units/parse.h"
 #include "wire/json_text.h"
 #include "words/words.h"
@@ -40,11 +41,8 @@ std::optional<facts::Measured<units::GaugePressure>> pressure(const service::Sai
 service::Said said_in_query(const Call& call) {
   service::Said said;
   for (const char* name : names) said.emplace_back(name, call.asked(name).value_or(""));
-  const std::string traits = call.asked("trait").value_or("");
-  for (std::size_t at = 0; at < traits.size();) {
-    const std::size_t end = std::min(traits.find(',', at), traits.size());
-    said.emplace_back("trait", traits.substr(at, end - at));
-    at = end + 1;
+  for (std::string& trait : service::between_commas(call.asked("trait").value_or(""))) {
+    said.emplace_back("trait", std::move(trait));
   }
   return said;
 }
